@@ -23,8 +23,13 @@ Problem more_than_fits(double dough, double most) {
 }
 
 std::optional<Problem> check_question(const Pan& pan, const PressQuestion& q) {
-  if (!std::isfinite(q.dough)) return Problem{ProblemCode::kNotANumber, "the amount of dough is not a number", "mass"};
-  if (q.dough <= 0.0) return Problem{ProblemCode::kOutOfRange, "there has to be some dough", "mass"};
+  if (!q.dough && !q.thickness) {
+    return Problem{ProblemCode::kMissing, "say how much dough there is, or how thick it is to be", "mass"};
+  }
+  if (q.dough && !std::isfinite(*q.dough)) {
+    return Problem{ProblemCode::kNotANumber, "the amount of dough is not a number", "mass"};
+  }
+  if (q.dough && *q.dough <= 0.0) return Problem{ProblemCode::kOutOfRange, "there has to be some dough", "mass"};
   if (q.thickness) {
     if (auto problem = check_size(*q.thickness, "thickness", "thickness")) return problem;
   }
@@ -59,7 +64,9 @@ std::optional<Problem> check_question(const Pan& pan, const PressQuestion& q) {
 }
 
 /// Answers the question where a thickness was given, from what it takes and what the floor's share of it is.
-PressAnswer compare(PressAnswer answer, double dough, double needed, double on_floor) {
+PressAnswer compare(PressAnswer answer, const PressQuestion& q, double needed, double on_floor) {
+  const double dough = q.dough.value_or(needed);
+  answer.dough = dough;
   answer.thickness_was_given = true;
   answer.needed = needed;
   answer.left = std::max(0.0, dough - needed);
@@ -76,11 +83,11 @@ Result<PressAnswer> press_floor(const Pan& pan, const PressQuestion& q) {
                      "the pan is only " + mm_text(depth(pan)) + " deep; the dough can be that thick at most", "thickness"};
     }
     const double needed = volume(pan, std::min(*q.thickness, depth(pan)));
-    return compare({.floor_thickness = *q.thickness}, q.dough, needed, needed);
+    return compare({.floor_thickness = *q.thickness}, q, needed, needed);
   }
-  const auto thickness = fill_height(pan, q.dough);
-  if (!thickness) return more_than_fits(q.dough, brim_volume(pan));
-  return PressAnswer{.floor_thickness = *thickness, .needed = q.dough};
+  const auto thickness = fill_height(pan, *q.dough);
+  if (!thickness) return more_than_fits(*q.dough, brim_volume(pan));
+  return PressAnswer{.floor_thickness = *thickness, .dough = *q.dough, .needed = *q.dough};
 }
 
 Result<PressAnswer> press_slab(const Pan& pan, const PressQuestion& q) {
@@ -88,7 +95,7 @@ Result<PressAnswer> press_slab(const Pan& pan, const PressQuestion& q) {
   if (on_floor <= 0.0) {
     return Problem{ProblemCode::kImpossibleShape, "this pan has no flat floor for a slab", "pan"};
   }
-  return compare({.floor_thickness = *q.thickness}, q.dough, on_floor, on_floor);
+  return compare({.floor_thickness = *q.thickness}, q, on_floor, on_floor);
 }
 
 /// The lining the question asks for at a trial thickness t, which stands for whatever is being solved.
@@ -108,28 +115,31 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
   if (q.thickness) {
     if (auto problem = thinner_than_crust(*q.thickness, "thickness")) return *problem;
     const Lining lining{*q.thickness, *q.thickness, height};
-    return compare({.floor_thickness = lining.floor, .wall_thickness = lining.wall, .wall_height = height}, q.dough,
+    return compare({.floor_thickness = lining.floor, .wall_thickness = lining.wall, .wall_height = height}, q,
                    lining_volume(pan, lining), volume(pan, lining.floor));
   }
-  if (q.dough > most - kVolumeTolerance) return more_than_fits(q.dough, most);
+  const double dough = *q.dough;
+  if (dough > most - kVolumeTolerance) return more_than_fits(dough, most);
   if (q.floor_thickness) {
     if (auto problem = thinner_than_crust(*q.floor_thickness, "floor_thickness")) return *problem;
     const double on_floor = volume(pan, *q.floor_thickness);
-    if (q.dough <= on_floor) {  // nothing is left for the wall
+    if (dough <= on_floor) {  // nothing is left for the wall
       return PressAnswer{.floor_thickness = *q.floor_thickness,
                          .wall_height = height,
-                         .coverage = q.dough / on_floor,
-                         .reaches_edges = q.dough >= on_floor - kVolumeTolerance,
-                         .needed = q.dough};
+                         .coverage = dough / on_floor,
+                         .reaches_edges = dough >= on_floor - kVolumeTolerance,
+                         .dough = dough,
+                         .needed = dough};
     }
   }
   const double thickest = std::max(height, pan.outline.curve.closes_at()) / std::min(1.0, q.wall_to_floor.value_or(1.0));
-  const double t = find_root([&](double x) { return lining_volume(pan, trial(q, x, height)) - q.dough; }, 0.0, thickest);
+  const double t = find_root([&](double x) { return lining_volume(pan, trial(q, x, height)) - dough; }, 0.0, thickest);
   const Lining lining = trial(q, t, height);
   return PressAnswer{.floor_thickness = lining.floor,
                      .wall_thickness = lining.wall,
                      .wall_height = height,
-                     .needed = q.dough};
+                     .dough = dough,
+                     .needed = dough};
 }
 
 }  // namespace

@@ -18,7 +18,7 @@ enum class Cover {
 };
 
 struct PressQuestion {
-  double dough = 0.0;  // [m³] for one cavity
+  std::optional<double> dough = std::nullopt;  // [m³] for one cavity; without it, what a given thickness takes
   Cover cover = Cover::kFloor;
   std::optional<double> thickness = std::nullopt;        // [m] wanted everywhere; needed for a slab
   std::optional<double> floor_thickness = std::nullopt;  // [m] lining only: the rest goes up the wall
@@ -33,12 +33,13 @@ struct PressAnswer {
   double coverage = 1.0;         // [-] of the floor, 0 to 1
   bool reaches_edges = true;
   bool thickness_was_given = false;
+  double dough = 0.0;            // [m³] as asked, or as needed
   double needed = 0.0;           // [m³] what the given thickness takes; else the dough itself
   double left = 0.0;             // [m³] dough over
   double missing = 0.0;          // [m³] dough short
 };
 
-/// Solves how `question.dough` lies in one cavity of `pan`. Thickness within 1e-9 of exact. Problem (place
+/// Solves how the dough lies in one cavity of `pan`. Thickness within 1e-9 of exact. Problem (place
 /// "mass", "thickness", …) when the dough is more than the pan holds or two sizes contradict each other.
 Result<PressAnswer> press_dough(const Pan& pan, const PressQuestion& question);
 

@@ -104,6 +104,14 @@ TEST_CASE("430 g of dough a quarter inch thick does not reach the edges of a qua
   CHECK(relative_error(extent.length_full_width * 9 * in * 0.25 * in, dough) < 1e-9);
 }
 
+TEST_CASE("without an amount, a thickness says what it takes") {
+  const PressAnswer answer = press(tart_ring(), {.cover = Cover::kFloor, .thickness = 0.006});
+  CHECK(relative_error(answer.dough, pi * 0.0144 * 0.006) < 1e-9);
+  CHECK(answer.left == 0.0);
+  CHECK(answer.reaches_edges);
+  CHECK(refused(tart_ring(), {.cover = Cover::kFloor}) == "mass");
+}
+
 TEST_CASE("too little dough for the floor leaves none for the wall and says how far it reaches") {
   const double floor = pi * 0.0144 * 0.005;
   const PressAnswer answer =

@@ -54,9 +54,10 @@ void check_rows(const std::vector<Row>& rows, double relative) {
 }  // namespace
 
 TEST_CASE("units have the factors their laws give") {
-  // NIST SP 811 (2008) app. B.8 (from memory) for inch, foot, pound, ounce and °F; NIST Handbook 44 app. C (from
-  // memory) for the gallon of 231 cubic inches and its parts; UK Weights and Measures Act 1985 (from memory) for
-  // imperial measures. All are exact by definition, so the tolerance is rounding alone.
+  // NIST SP 811 (2008) app. B.8 for the inch, pound and ounce; NIST Handbook 44 app. C for the gallon of 231 cubic
+  // inches and its parts; UK Weights and Measures Act 1985 for imperial measures. The volumes and weights were read in
+  // a public table of exact values worked from NIST's weights and measures tables; foot and Fahrenheit are from memory.
+  // All are exact by definition, so the tolerance is rounding alone.
   check_rows(
       {
           {"1 in", kLength, 0.0254},

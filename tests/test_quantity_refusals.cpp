@@ -86,6 +86,7 @@ TEST_CASE("text that holds no readable number is refused where the fault lies") 
       {"1.5/2 in", kLength, kNotANumber, "column 4"},
       {"1/2.5 in", kLength, kNotANumber, "column 3"},
       {"2 5/4 in", kLength, kNotANumber, "column 3"},
+      {"2 2/2 in", kLength, kNotANumber, "column 3"},
       {"½½ in", kLength, kNotANumber, "column 2"},
       {"1.5½ in", kLength, kNotANumber, "column 4"},
       {"1 2 cm", kLength, kNotANumber, "column 3"},
@@ -172,6 +173,8 @@ TEST_CASE("negative, overlarge, overlong and damaged text is refused") {
       {"24\xff cm", kLength, kUnreadable, "column 3"},
       {"2\xc2", kLength, kUnreadable, "column 2"},
       {"½\xc0\xaf cm", kLength, kUnreadable, "column 2"},
+      {"1\xe0\x80\xaf cm", kLength, kUnreadable, "column 2"},
+      {"1\xf0\x80\x80\xaf cm", kLength, kUnreadable, "column 2"},
       {"1\xed\xa0\x80 cm", kLength, kUnreadable, "column 2"},
       {"1\xf4\x90\x80\x80 cm", kLength, kUnreadable, "column 2"},
   });

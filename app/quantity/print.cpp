@@ -49,7 +49,7 @@ std::string fixed(double value, int wanted_decimals) {
   return text + "." + std::string(static_cast<std::size_t>(decimals) - behind.size(), '0') + behind;
 }
 
-/// Rounds first, then asks which side of a bound the value is on, so that 9.96 mm is "10 mm" and never "10.0 mm".
+/// Rounds first, then asks which side of a bound the value is on, so that 999.7 ml is "1 l" and not "1000 ml".
 bool stays_below(double value, int decimals, double bound) {
   const double one = static_cast<double>(kTens[static_cast<std::size_t>(decimals)]);
   return std::fabs(std::round(value * one)) < bound * one;

@@ -2,8 +2,8 @@
 // SPDX-License-Identifier: MIT
 //
 // Quantities as a cook reads them, with no more digits than they deserve. Pure functions, no locale; the decimal
-// sign is a point, a minus is "-", and what is printed reads back through parse_quantity (both-unit forms, factors
-// and "under ..." aside). Kitchen measures and fractions of an inch or ounce are in kitchen_measure.h.
+// sign is a point, a minus is "-", and what is printed reads back through parse_quantity (both-unit forms, factors,
+// negatives and "under ..." aside). Kitchen measures and fractions of an inch or ounce are in kitchen_measure.h.
 //
 // Precondition of every function: the value is finite, and below 1e12 in size in the unit printed. A breach is the
 // caller's fault: it is asserted, and where checks are off the text is kUnprintable, never "nan", "inf" or rubbish.

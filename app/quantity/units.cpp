@@ -1,9 +1,9 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Factors are exact by definition, as numerator over denominator in SI. Sources: SI Brochure (9th edition);
-// NIST SP 811 (2008) appendix B; NIST Handbook 44 appendix C; UK Weights and Measures Act 1985; and national
-// kitchen practice for the metric cup and spoons, which no measure law fixes.
+// Factors are exact by definition, as numerator over denominator in SI. Each row names where its figure is laid down;
+// the volumes and weights were read in a public table worked from NIST's, the rest is from memory. Metric cup and
+// spoons are national kitchen practice, which no measure law fixes.
 #include "app/quantity/units.h"
 
 #include <algorithm>

@@ -1,0 +1,52 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// See words.h. Food safety figures: FDA Food Code 3-501.14 (57 to 21 °C within 2 h, to 5 °C within 4 h more) and
+// USDA FSIS (egg dishes 71 °C at the centre); local rules come first.
+#include "app/plan/words.h"
+
+#include <utility>
+
+namespace tinwright {
+
+ReportLine figure(std::string label, std::string value, std::string detail) {
+  return {ReportLine::Kind::kFigure, std::move(label), std::move(value), std::move(detail)};
+}
+
+ReportLine remark(std::string sentence) { return {ReportLine::Kind::kRemark, "", std::move(sentence), ""}; }
+
+ReportLine caution(std::string sentence) { return {ReportLine::Kind::kCaution, "", std::move(sentence), ""}; }
+
+std::string format_both_areas(double square_metres, UnitChoice choice) {
+  constexpr double kSquareInch = 0.0254 * 0.0254;  // [m²]
+  const std::string metric = format_number(square_metres * 1e4, 0) + " cm²";
+  const std::string us = format_number(square_metres / kSquareInch, 1) + " sq in";
+  return choice == UnitChoice::kMetric ? metric + " (" + us + ")" : us + " (" + metric + ")";
+}
+
+void add_pan_cautions(Report& report, const Pan& pan) {
+  if (pan.bottomless) {
+    report.push_back(remark("This ring has no bottom: stand it on a flat tray lined with baking paper."));
+  }
+  switch (pan.material) {
+    case Material::kGlass:
+    case Material::kCeramic:
+      report.push_back(caution("Glass and ceramic can crack with a sudden change of heat: never from the freezer into a hot "
+                               "oven, never from the oven onto a cold or wet surface."));
+      break;
+    case Material::kSilicone:
+      report.push_back(caution("Silicone is soft: stand it on a rigid tray before filling, and lift it by the tray."));
+      break;
+    case Material::kBrightAluminium:
+    case Material::kDarkSteel:
+    case Material::kTinnedSteel: break;
+  }
+}
+
+void add_food_cautions(Report& report) {
+  report.push_back(caution("This has egg or dairy in it. Bake it to at least 71 °C (160 °F) at the centre; cool it from 57 to "
+                           "21 °C (135 to 70 °F) within 2 hours and to 5 °C (41 °F) within 4 hours more, then keep it cold. "
+                           "Your local food-safety rules come first."));
+}
+
+}  // namespace tinwright

@@ -1,0 +1,28 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// Sentences and formats shared by the reports.
+#pragma once
+
+#include <string>
+
+#include "app/plan/report.h"
+#include "app/quantity/print.h"
+#include "geometry/pan.h"
+
+namespace tinwright {
+
+ReportLine figure(std::string label, std::string value, std::string detail = "");
+ReportLine remark(std::string sentence);
+ReportLine caution(std::string sentence);
+
+/// "380 cm² (59 sq in)", the chosen unit first.
+std::string format_both_areas(double square_metres, UnitChoice choice);
+
+/// What a pan of this kind asks for in the oven: hot metal, glass and sudden cold, soft silicone, a ring's tray.
+void add_pan_cautions(Report& report, const Pan& pan);
+
+/// Cooling and doneness of an egg or dairy filling.
+void add_food_cautions(Report& report);
+
+}  // namespace tinwright
