@@ -60,7 +60,8 @@ Result<FillAnswer> fill_cavity(const Pan& cavity, const FillQuestion& question) 
     answer.height = height_of(cavity, answer.volume);
   }
   answer.below_rim = deep - answer.height;
-  answer.level = answer.height / deep;
+  const bool as_wanted = question.level && answer.missing <= 0.0;
+  answer.level = as_wanted ? *question.level : answer.height / deep;
 
   const double risen = answer.volume * question.rise;
   answer.overflow = std::max(0.0, risen - holds);

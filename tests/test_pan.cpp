@@ -119,7 +119,7 @@ TEST_CASE("a ledge belongs to the wall's area and the volumes above and below ad
 }
 
 TEST_CASE("tapered ovals, fluted rims and freeform pans agree with the table of solids within 1e-6") {
-  // tests/reference/solids.py: quadrature over parallel curves cleaned with shapely 1.8.5.
+  // tests/reference/solids.py: quadrature over the erosions of tests/reference/erosion.py.
   for (const reference::Row& row : reference::rows(kSolidsCsv)) {
     CAPTURE(row.text("solid"));
     CAPTURE(row.text("height_fraction"));

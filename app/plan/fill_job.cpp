@@ -139,7 +139,7 @@ Report describe_fill(const FillJob& job, const FillAnswer& answer, UnitChoice ch
     report.push_back(caution("That is nearly brimful and slops on the way to the oven: put the pan on a tray in the oven "
                              "first, then pour the last of it."));
   }
-  if (job.egg_or_dairy) add_food_cautions(report);
+  if (job.egg_or_dairy) add_filling_caution(report);
   add_pan_cautions(report, job.pan);
   return report;
 }

@@ -13,7 +13,7 @@ namespace tinwright {
 namespace {
 
 /// [-] A depth changed by less than this bakes as the recipe says, near enough.
-constexpr double kSameDepth = 0.05;
+constexpr double kSameDepth = 0.10;
 
 std::string each(const Pan& pan) { return pan.count > 1 ? "each of " + std::to_string(pan.count) : ""; }
 
@@ -42,11 +42,15 @@ std::optional<PanJob> read_pan_job(FieldReader& reader) {
   return PanJob{*pan, recipe_pan};
 }
 
-Report describe_pan(const Pan& pan, UnitChoice choice) {
-  Report report;
+Report describe_capacity(const Pan& pan, UnitChoice choice) {
   const double holds = brim_volume(pan);
-  report.push_back(figure("Holds to the brim", format_both_volumes(holds, choice), each(pan)));
+  Report report{figure("Holds to the brim", format_both_volumes(holds, choice), each(pan))};
   if (pan.count > 1) report.push_back(figure("All together", format_both_volumes(all(pan, holds), choice)));
+  return report;
+}
+
+Report describe_pan(const Pan& pan, UnitChoice choice) {
+  Report report = describe_capacity(pan, choice);
   report.push_back(figure("Depth", format_both_lengths(depth(pan), choice)));
   report.push_back(figure("Flat floor", format_both_areas(floor_area(pan), choice)));
   report.push_back(figure("Wall", format_both_areas(wall_area(pan, depth(pan)), choice)));
@@ -58,11 +62,11 @@ Report describe_pan(const Pan& pan, UnitChoice choice) {
 Report describe_swap(const Pan& recipe, const Pan& mine, UnitChoice choice) {
   const PanSwap swap = swap_pans(recipe, mine);
   Report report;
-  report.push_back(figure("Filling or batter", format_factor(swap.filling),
+  report.push_back(figure("Filling or batter, make", format_factor(swap.filling),
                           format_both_volumes(all(mine, brim_volume(mine)), choice) + " to the brim, against " +
                               format_both_volumes(all(recipe, brim_volume(recipe)), choice)));
-  report.push_back(figure("Dough on floor and wall", format_factor(swap.lining), "for the same thickness"));
-  report.push_back(figure("Dough on the floor only", format_factor(swap.base), "for the same thickness"));
+  report.push_back(figure("Dough for floor and wall, make", format_factor(swap.lining), "for the same thickness"));
+  report.push_back(figure("Dough for the floor only, make", format_factor(swap.base), "for the same thickness"));
   const double change = swap.depth - 1.0;
   if (std::abs(change) <= kSameDepth) {
     report.push_back(remark("Both are about as deep: start with the recipe's own oven time."));

@@ -31,7 +31,10 @@ struct PanJob {
 /// Reads {outline, profile, …, instead_of?: {pan}}.
 std::optional<PanJob> read_pan_job(FieldReader& reader);
 
+/// Holds, depth, surfaces and cautions.
 Report describe_pan(const Pan& pan, UnitChoice choice);
+/// Only what it holds.
+Report describe_capacity(const Pan& pan, UnitChoice choice);
 Report describe_swap(const Pan& recipe, const Pan& mine, UnitChoice choice);
 
 }  // namespace tinwright

@@ -119,6 +119,7 @@ Report describe_press(const PressJob& job, const PressAnswer& answer, UnitChoice
   if (answer.floor_thickness > kThickestDough && job.question.cover != Cover::kSlab) {
     report.push_back(caution("Over 12 mm the middle of the crust stays soft: bake it empty first, or use less."));
   }
+  add_raw_dough_caution(report);
   add_pan_cautions(report, job.pan);
   return report;
 }

@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// See words.h. Food safety figures: FDA Food Code 3-501.14 (57 to 21 °C within 2 h, to 5 °C within 4 h more) and
-// USDA FSIS (egg dishes 71 °C at the centre); local rules come first.
+// See words.h. Food safety figures: FDA Food Code 3-501.14 (57 to 21 °C within 2 h, to 5 °C within 4 h more), USDA FSIS
+// (egg dishes 71 °C at the centre), FDA advice on raw flour and egg (from memory); local rules come first.
 #include "app/plan/words.h"
 
 #include <utility>
@@ -39,11 +39,17 @@ void add_pan_cautions(Report& report, const Pan& pan) {
       break;
     case Material::kBrightAluminium:
     case Material::kDarkSteel:
-    case Material::kTinnedSteel: break;
+    case Material::kTinnedSteel:
+      report.push_back(caution("A metal tin stays hot long after it looks it: dry oven gloves, never a damp cloth."));
+      break;
   }
 }
 
-void add_food_cautions(Report& report) {
+void add_raw_dough_caution(Report& report) {
+  report.push_back(caution("Raw dough is not for tasting: flour and eggs are raw food until they are baked."));
+}
+
+void add_filling_caution(Report& report) {
   report.push_back(caution("This has egg or dairy in it. Bake it to at least 71 °C (160 °F) at the centre; cool it from 57 to "
                            "21 °C (135 to 70 °F) within 2 hours and to 5 °C (41 °F) within 4 hours more, then keep it cold. "
                            "Your local food-safety rules come first."));

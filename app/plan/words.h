@@ -22,7 +22,10 @@ std::string format_both_areas(double square_metres, UnitChoice choice);
 /// What a pan of this kind asks for in the oven: hot metal, glass and sudden cold, soft silicone, a ring's tray.
 void add_pan_cautions(Report& report, const Pan& pan);
 
-/// Cooling and doneness of an egg or dairy filling.
-void add_food_cautions(Report& report);
+/// Doneness and cooling of an egg or dairy filling or batter.
+void add_filling_caution(Report& report);
+
+/// Raw dough and batter are not for tasting.
+void add_raw_dough_caution(Report& report);
 
 }  // namespace tinwright

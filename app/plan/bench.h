@@ -1,0 +1,71 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// Everything a cook has entered on the page, and everything it answers. The page edits a Bench and shows a BenchAnswer; all
+// that lies between is here.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+
+#include "app/plan/fill_job.h"
+#include "app/plan/pan_job.h"
+#include "app/plan/press_job.h"
+
+namespace tinwright {
+
+/// Texts as typed, by the path of their field; an empty text counts as not given.
+using Texts = std::map<std::string, std::string>;
+
+/// How a wall is described: by depth and slope, as one arc, or by measured points.
+enum class WallEntry { kStraight, kBowl, kMeasured };
+
+struct PanEntry {
+  std::string catalogue;          // id of a catalogue pan; empty: own sizes, as below
+  std::size_t outline = 0;        // place among outline_kinds()
+  WallEntry wall = WallEntry::kStraight;
+  std::size_t material = 0;       // place among material_names()
+  bool bottomless = false;
+  Texts texts;                    // "outline.diameter", "profile.depth", "count"; points as "0 cm, 0 cm; 30 cm, 0 cm"
+};
+
+struct DoughEntry {
+  std::string mixture;  // id; empty: own density
+  Cover cover = Cover::kFloorAndWall;
+  Texts texts;          // "mass", "density", "thickness", "wall_height"
+};
+
+struct FillingEntry {
+  std::string mixture;  // id; empty: own density
+  Texts texts;          // "amount" (a mass or a volume), "level", "density", "rise"
+};
+
+struct Bench {
+  UnitChoice units = UnitChoice::kMetric;
+  bool has_recipe_pan = true;
+  PanEntry recipe_pan, my_pan;
+  DoughEntry dough;
+  FillingEntry filling;
+};
+
+struct BenchAnswer {
+  std::optional<Pan> recipe_pan, my_pan;
+  std::optional<PressJob> press_job;
+  std::optional<PressAnswer> press;
+  std::optional<FillJob> fill_job;
+  std::optional<FillAnswer> fill;
+  Report recipe_facts, my_facts;          // what each pan holds
+  Report swap, dough, filling, cautions;  // cautions of the others gathered, each once
+  Texts problems;  // what is wrong, by path: "my_pan.outline.diameter", "dough.mass", "filling.amount"
+};
+
+BenchAnswer answer_bench(const Bench& bench);
+
+/// Copies a catalogue pan's sizes into the entry's own texts, so that they can be changed; then it has no catalogue id.
+void take_own_sizes(PanEntry& entry);
+
+/// The fields of an entry under `prefix`, as read_pan takes them.
+Fields pan_fields(const PanEntry& entry, const std::string& prefix);
+
+}  // namespace tinwright

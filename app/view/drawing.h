@@ -1,0 +1,46 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// Drawing to scale: places in metres to places on the canvas, filled shapes, and dimension lines with their figures.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include <glm/vec2.hpp>
+
+#include "app/view/surface.h"
+#include "imgui.h"
+
+namespace tinwright::view {
+
+using Loops = std::vector<std::vector<glm::dvec2>>;  // closed, in metres, y upwards
+
+/// Where a drawing's metres lie on the canvas.
+struct Scale {
+  ImVec2 origin;         // where (0 m, 0 m) is drawn [device px]
+  double px_per_m = 1.0;
+
+  ImVec2 at(double x, double y) const {
+    return {origin.x + static_cast<float>(x * px_per_m), origin.y - static_cast<float>(y * px_per_m)};
+  }
+  ImVec2 at(glm::dvec2 p) const { return at(p.x, p.y); }
+};
+
+/// Fills what lies inside an odd number of loops, by horizontal runs.
+void fill_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float opacity);
+
+/// Fills with slanting lines, so that the area is told apart without colour.
+void hatch_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float spacing);
+
+void stroke_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float thickness);
+void stroke_line(ImDrawList& draw, const Scale& scale, const std::vector<glm::dvec2>& line, Colour colour, float thickness);
+
+/// A dimension: arrows at both ends, its text beside the middle. Ends in device px.
+void dimension(ImDrawList& draw, ImVec2 from, ImVec2 to, std::string_view text, bool text_on_right);
+/// A horizontal dashed line.
+void dashes(ImDrawList& draw, ImVec2 from, ImVec2 to, Colour colour, float thickness);
+/// Text with its middle at `centre`.
+void caption(ImVec2 centre, std::string_view text);
+
+}  // namespace tinwright::view

@@ -1,0 +1,251 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// What the controls promise, without a browser: actions posted to the mirror come back from the calls, and every control
+// leaves a node in reading order.
+#include <doctest/doctest.h>
+
+#include <functional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "app/view/controls.h"
+#include "imgui.h"
+
+using namespace tinwright::view;
+
+namespace {
+
+/// A page without graphics: frames are drawn into lists that nobody shows.
+class Bench {
+ public:
+  Bench() : context_(ImGui::CreateContext()), surface_(FontFiles{}) {
+    ImGui::GetIO().IniFilename = nullptr;
+    viewport_.width = 800;
+    viewport_.height = 600;
+    surface_.bake(viewport_.em);
+  }
+  ~Bench() { ImGui::DestroyContext(context_); }
+
+  void frame(const std::function<void()>& draw) {
+    ImGui::GetIO().DisplaySize = {viewport_.width, viewport_.height};
+    ImGui::GetIO().DeltaTime = 1.0f / 60.0f;
+    ImGui::NewFrame();
+    surface_.begin(viewport_);
+    draw();
+    surface_.end();
+    ImGui::Render();
+    changed_ = mirror().end_frame();
+  }
+
+  const Node& node(std::string_view key) {
+    for (const Node& found : mirror().nodes()) {
+      if (mirror().text_at(found.key) == key) return found;
+    }
+    FAIL("no control has the key ", std::string(key));
+    return mirror().nodes().front();
+  }
+
+  void post(std::string_view key, ActionKind kind, std::string_view text = {}) { mirror().post(node(key).id, kind, text); }
+  Mirror& mirror() { return surface_.mirror(); }
+  Viewport& viewport() { return viewport_; }
+  bool changed() const { return changed_; }
+
+ private:
+  ImGuiContext* context_;
+  Surface surface_;
+  Viewport viewport_;
+  bool changed_ = false;
+};
+
+}  // namespace
+
+TEST_CASE("a posted press comes back once") {
+  Bench bench;
+  int presses = 0;
+  const auto draw = [&] { presses += button("go", "Go") ? 1 : 0; };
+  bench.frame(draw);
+  bench.post("go", ActionKind::kPress);
+  for (int i = 0; i < 3; ++i) bench.frame(draw);
+  CHECK(presses == 1);
+}
+
+TEST_CASE("two presses before one frame come back in two frames") {
+  Bench bench;
+  int presses = 0;
+  const auto draw = [&] { presses += button("go", "Go") ? 1 : 0; };
+  bench.frame(draw);
+  bench.post("go", ActionKind::kPress);
+  bench.post("go", ActionKind::kPress);
+  bench.frame(draw);
+  CHECK(presses == 1);
+  CHECK(bench.mirror().was_acted_on());
+  bench.frame(draw);
+  CHECK(presses == 2);
+}
+
+TEST_CASE("a press on a control that is gone is forgotten") {
+  Bench bench;
+  int presses = 0;
+  bool shown = true;
+  const auto draw = [&] { presses += shown && button("go", "Go") ? 1 : 0; };
+  bench.frame(draw);
+  bench.post("go", ActionKind::kPress);
+  shown = false;
+  bench.frame(draw);
+  shown = true;
+  bench.frame(draw);
+  CHECK(presses == 0);
+}
+
+TEST_CASE("what is disabled cannot be pressed, typed into or chosen") {
+  Bench bench;
+  bool pressed = false, ticked = false;
+  int index = 0;
+  std::string text = "as it was";
+  const auto draw = [&] {
+    pressed = button("button", "B", ButtonLook::kPlain, false) || pressed;
+    field("field", "F", text, {.enabled = false});
+    toggle("toggle", "T", ticked, false);
+    choice("choice", "C", index, {"a", "b"}, {}, false);
+    segments("segments", "S", index, {"a", "b"}, false);
+  };
+  bench.frame(draw);
+  bench.post("button", ActionKind::kPress);
+  bench.post("field", ActionKind::kEdit, "changed");
+  bench.post("toggle", ActionKind::kPress);
+  bench.post("choice", ActionKind::kEdit, "1");
+  bench.post("segments/1", ActionKind::kPress);
+  bench.frame(draw);
+  CHECK_FALSE(pressed);
+  CHECK_FALSE(ticked);
+  CHECK(index == 0);
+  CHECK(text == "as it was");
+}
+
+TEST_CASE("of several edits before one frame the last wins, and stays even when it is wrong") {
+  Bench bench;
+  std::string text;
+  int changes = 0;
+  const auto draw = [&] { changes += field("depth", "Depth", text, {.problem = text == "1x" ? "no" : ""}) ? 1 : 0; };
+  bench.frame(draw);
+  for (const char* typed : {"1", "12", "1x"}) bench.post("depth", ActionKind::kEdit, typed);
+  bench.frame(draw);
+  bench.frame(draw);
+  CHECK(text == "1x");
+  CHECK(changes == 1);
+  CHECK((bench.node("depth").flags & node_flag::kInvalid) != 0);
+  CHECK(bench.node("depth").problem == bench.node("depth/problem").id);
+}
+
+TEST_CASE("a choice takes only a number of its options") {
+  Bench bench;
+  int index = 1;
+  const auto draw = [&] { choice("pan", "Pan", index, {"a", "b", "c"}); };
+  bench.frame(draw);
+  for (const char* wrong : {"", "3", "-1", "1x", "99999999999"}) {
+    CAPTURE(wrong);
+    bench.post("pan", ActionKind::kEdit, wrong);
+    bench.frame(draw);
+    CHECK(index == 1);
+  }
+  bench.post("pan", ActionKind::kEdit, "2");
+  bench.frame(draw);
+  CHECK(index == 2);
+}
+
+TEST_CASE("an empty text, list or table is drawn like any other") {
+  Bench bench;
+  std::string none;
+  int index = 0;
+  bench.frame([&] {
+    heading("h", "", 1);
+    paragraph("p", "");
+    note("n", NoteKind::kPlain, "");
+    answer("a", "", "");
+    field("f", "", none);
+    choice("c", "", index, {});
+    segments("s", "", index, {});
+    table("t", "", {}, {});
+    button("b", "");
+  });
+  CHECK(bench.mirror().nodes().size() == 11);  // nine controls and the labels of field and choice
+}
+
+TEST_CASE("nodes stand in reading order, column by column") {
+  Bench bench;
+  const auto draw = [] {
+    begin_columns(2);
+    paragraph("left 1", "a");
+    paragraph("left 2", "b");
+    next_column();
+    paragraph("right", "c");
+    end_columns();
+    paragraph("below", "d");
+  };
+  bench.frame(draw);
+  std::vector<std::string> keys;
+  for (const Node& node : bench.mirror().nodes()) keys.emplace_back(bench.mirror().text_at(node.key));
+  CHECK(keys == std::vector<std::string>{"left 1", "left 2", "right", "below"});
+  CHECK(bench.node("right").x > bench.node("left 1").x + 300);
+  CHECK(bench.node("right").y == bench.node("left 1").y);
+  CHECK(bench.node("below").y > bench.node("left 2").y);
+  CHECK(bench.node("below").x == bench.node("left 1").x);
+}
+
+TEST_CASE("nothing reaches beyond the page, however narrow") {
+  Bench bench;
+  std::string text = "a text that is longer than its field on a narrow page";
+  int index = 0;
+  for (float width : {320.0f, 390.0f, 820.0f, 1440.0f}) {
+    CAPTURE(width);
+    bench.viewport().width = width;
+    bench.frame([&] {
+      begin_region("card", "Card");
+      begin_columns(columns_that_fit(16, 3));
+      field("f", "A label that goes on and on until it has to wrap", text, {.width_em = 40});
+      next_column();
+      segments("s", "S", index, {"centimetres", "inches", "a third", "a fourth, which is long"});
+      button("b", "A button with a sentence on it that is longer than a phone is wide");
+      end_columns();
+      table("t", "T", std::vector<TableColumn>{{"Unbreakable", Align::kLeft}, {"Words", Align::kRight}},
+            std::vector<std::vector<std::string>>{{"Antidisestablishmentarianism, twice", "and many other long words"}});
+      end_region();
+    });
+    for (const Node& node : bench.mirror().nodes()) {
+      CAPTURE(bench.mirror().text_at(node.key));
+      CHECK(node.x >= 0);
+      CHECK(node.x + node.width <= width);
+    }
+  }
+}
+
+TEST_CASE("a key used twice is counted, the same key in two scopes is not") {
+  Bench bench;
+  bench.frame([] {
+    for (const char* pan : {"one", "two"}) {
+      const KeyScope scope(pan);
+      button("remove", "Remove");
+    }
+  });
+  CHECK(bench.mirror().duplicate_count() == 0);
+  bench.frame([] {
+    button("remove", "Remove");
+    button("remove", "Remove");
+  });
+  CHECK(bench.mirror().duplicate_count() == 1);
+}
+
+TEST_CASE("a page that did not change is not handed over again") {
+  Bench bench;
+  std::string text = "24";
+  const auto draw = [&] { field("f", "F", text); };
+  bench.frame(draw);
+  CHECK(bench.changed());
+  bench.frame(draw);
+  CHECK_FALSE(bench.changed());
+  text = "25";
+  bench.frame(draw);
+  CHECK(bench.changed());
+}
