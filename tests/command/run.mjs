@@ -1,0 +1,147 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// Checks of the program itself: answers, refusals, exit status. Usage: node run.mjs PROGRAM. Ends with "command: N passed, N
+// failed" and a status that says the same.
+import { answer, ask, shell, slab, swap, swapDough } from './questions.mjs';
+
+const program = process.argv[2];
+let passed = 0;
+let failed = 0;
+
+function check(claim, body) {
+  try {
+    body();
+    passed += 1;
+    console.log(`ok   ${claim}`);
+  } catch (error) {
+    failed += 1;
+    console.log(`FAIL ${claim}: ${error.message}`);
+  }
+}
+
+function equal(found, wanted) {
+  const [a, b] = [JSON.stringify(found), JSON.stringify(wanted)];
+  if (a !== b) throw new Error(`found ${a}, wanted ${b}`);
+}
+
+function near(found, wanted, relative = 1e-9) {
+  if (!(Math.abs(found - wanted) <= relative * Math.abs(wanted))) throw new Error(`found ${found}, wanted ${wanted}`);
+}
+
+const cm = 10, inch = 25.4;  // [mm]
+const frustum = (r, s, h) => Math.PI * h / 3 * (r * r + r * s + s * s) / 1000;  // [ml] from [mm]
+
+check('pan: a tapered round tin has the keys and figures of a frustum', () => {
+  const a = answer(program, 'pan', {
+    outline: { kind: 'round', diameter: '24 cm' }, profile: { depth: '3 cm', base_inset: '1 cm' },
+  });
+  equal(Object.keys(a), ['brim_volume_ml', 'floor_area_cm2', 'wall_area_cm2', 'rim_area_cm2', 'depth_mm', 'count']);
+  near(a.brim_volume_ml, frustum(12 * cm, 11 * cm, 3 * cm));
+  near(a.floor_area_cm2, Math.PI * 121);
+  near(a.rim_area_cm2, Math.PI * 144);
+  near(a.wall_area_cm2, Math.PI * 23 * Math.hypot(3, 1));
+  near(a.depth_mm, 30);
+  equal(a.count, 1);
+});
+
+check('pan: a 9 in pie tin swapped for a 24 cm fluted ring', () => {
+  const a = answer(program, 'pan', swap);
+  // π (mean² + (a/2)²/2) · depth for r = D/2 - a/2 + (a/2) cos nθ
+  const ring = Math.PI * (117 * 117 + 4.5) * 30 / 1000;
+  near(a.brim_volume_ml, ring);
+  near(a.instead_of.filling_factor, ring / a.instead_of.brim_volume_ml);
+  near(a.instead_of.brim_volume_ml, 1035, 0.01);  // 4 cups by the chart, see tests/reference/pan_volumes.csv
+});
+
+check('press: the dough of the swap returns from its thickness', () => {
+  const a = answer(program, 'press', swapDough);
+  near(a.dough_volume_ml, 380 / 1.2);
+  near(a.floor_thickness_mm, a.wall_thickness_mm);
+  const b = answer(program, 'press', { ...swapDough, thickness: `${a.floor_thickness_mm} mm` });
+  near(b.mass_needed_g, 380, 1e-6);
+  equal(a.reaches_edges, true);
+});
+
+check('press: 430 g at 1/4 in does not reach the edges of a quarter sheet tray', () => {
+  const a = answer(program, 'press', slab);
+  near(a.dough_volume_ml, 430 / 1.2);
+  near(a.floor_thickness_mm, 0.25 * inch);
+  equal(a.reaches_edges, false);
+  near(a.slab_length_mm * a.slab_width_mm * 6.35 / 1000, 430 / 1.2, 0.005);  // the tray's corners are rounded
+  near(a.mass_needed_g * a.coverage, 430);
+});
+
+check('fill: a lined shell filled to three quarters', () => {
+  const a = answer(program, 'fill', shell);
+  const radius = 115 - 6, high = 45 - 6;
+  const holds = Math.PI * radius * radius * high / 1000;
+  near(a.cavity_volume_ml, holds);
+  near(a.lining_volume_ml, Math.PI * 115 * 115 * 45 / 1000 - holds);
+  near(a.fill_height_mm, 0.75 * high);
+  near(a.below_rim_mm, 0.25 * high);
+  near(a.mass_g, 0.75 * holds * 1.05);
+  near(a.left_g, 1400 - 0.75 * holds * 1.05);
+  equal(a.level, 0.75);
+  equal(a.overflow_ml, 0);
+});
+
+check('fill: rising over the rim is told as overflow', () => {
+  const a = answer(program, 'fill', {
+    pan: { outline: { kind: 'round', diameter: '20 cm' }, profile: { depth: '5 cm' } }, volume: '1.4 l', rise: '1.5',
+  });
+  near(a.overflow_ml, 2100 - Math.PI * 500, 1e-9);
+  equal(a.risen_below_rim_mm, 0);
+  equal(a.mass_g, null);
+});
+
+check('without --json the same answers come in words, with cautions', () => {
+  const words = ask(program, 'fill', { ...shell, density: undefined, filling: 'baked-cheesecake' });
+  equal(words.status, 0);
+  for (const part of ['Stop pouring: 9.8 mm (⅜ in) below the crust\'s top', 'Left over:', 'egg or dairy', 'local food-safety']) {
+    if (!words.out.includes(part)) throw new Error(`no "${part}" in ${words.out}`);
+  }
+  const us = ask(program, 'fill', shell, '--us');
+  if (!us.out.includes('⅜ in (9.8 mm)')) throw new Error(us.out);
+});
+
+check('each fault is one line FILE:LINE: field: message, and the status is 2', () => {
+  const bad = '{\n "pan": {\n  "outline": {"kind": "round", "diameter": 24},\n  "profile": {"depth": "3"}\n },\n'
+    + ' "mass": "five", "density": "1.2 g/ml", "cover": "floor"\n}';
+  const { status, out, err } = ask(program, 'press', bad, '--json');
+  equal(status, 2);
+  equal(out, '');
+  const lines = err.trim().split('\n');
+  equal(lines.length, 3);
+  equal(lines.map((line) => line.split(': ').slice(0, 2).join(': ')),
+    ['-:3: pan.outline.diameter', '-:4: pan.profile.depth', '-:6: mass']);
+});
+
+check('text that is no JSON, a list, a missing file and an unknown command are refused with status 2', () => {
+  for (const text of ['', '{', '[]', '{"a": nan}', '\u0000', '['.repeat(100000)]) {
+    const { status, out, err } = ask(program, 'pan', text, '--json');
+    equal([status, out, /^-:\d+: ./.test(err)], [2, '', true]);
+  }
+  equal(ask(program, 'nonsense', '{}').status, 2);
+  equal(ask(program, 'pan', '{}', '--nonsense').status, 2);
+  equal(ask(program, 'pan', '{}', 'second-file').status, 2);
+});
+
+check('impossible pans are refused with what would be right', () => {
+  for (const [pan, place, advice] of [
+    [{ outline: { kind: 'round', diameter: '20 cm' }, profile: { depth: '5 cm', base_inset: '12 cm' } },
+      'profile.base_inset', '100 mm'],
+    [{ outline: { kind: 'rectangle', length: '30 cm', width: '20 cm', corner_radius: '11 cm' }, profile: { depth: '5 cm' } },
+      'outline.corner_radius', '100 mm'],
+    [{ outline: { kind: 'round', diameter: '10000 m' }, profile: { depth: '5 cm' } }, 'outline.diameter', '5 m'],
+    [{ outline: { kind: 'freeform', points: [['0 cm', '0 cm'], ['30 cm', '30 cm'], ['30 cm', '0 cm'], ['0 cm', '30 cm']] },
+      profile: { depth: '5 cm' } }, 'outline.points', 'in order round the rim'],
+  ]) {
+    const { status, err } = ask(program, 'pan', pan, '--json');
+    equal(status, 2);
+    if (!err.includes(`${place}: `) || !err.includes(advice)) throw new Error(err);
+  }
+});
+
+console.log(`command: ${passed} passed, ${failed} failed`);
+process.exitCode = failed ? 1 : 0;
