@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// What the controls promise, without a browser: actions posted to the mirror come back from the calls, and every control
-// leaves a node in reading order.
+// What the controls promise, without a browser: actions posted to the mirror come back from the calls, and every
+// control leaves a node in reading order.
 #include <doctest/doctest.h>
 
 #include <functional>
@@ -47,7 +47,9 @@ class Bench {
     return mirror().nodes().front();
   }
 
-  void post(std::string_view key, ActionKind kind, std::string_view text = {}) { mirror().post(node(key).id, kind, text); }
+  void post(std::string_view key, ActionKind kind, std::string_view text = {}) {
+    mirror().post(node(key).id, kind, text);
+  }
   Mirror& mirror() { return surface_.mirror(); }
   Viewport& viewport() { return viewport_; }
   bool changed() const { return changed_; }
@@ -209,8 +211,9 @@ TEST_CASE("nothing reaches beyond the page, however narrow") {
       segments("s", "S", index, {"centimetres", "inches", "a third", "a fourth, which is long"});
       button("b", "A button with a sentence on it that is longer than a phone is wide");
       end_columns();
-      table("t", "T", std::vector<TableColumn>{{"Unbreakable", Align::kLeft}, {"Words", Align::kRight}},
-            std::vector<std::vector<std::string>>{{"Antidisestablishmentarianism, twice", "and many other long words"}});
+      table(
+          "t", "T", std::vector<TableColumn>{{"Unbreakable", Align::kLeft}, {"Words", Align::kRight}},
+          std::vector<std::vector<std::string>>{{"Antidisestablishmentarianism, twice", "and many other long words"}});
       end_region();
     });
     for (const Node& node : bench.mirror().nodes()) {

@@ -22,7 +22,8 @@ TEST_CASE("contrast of black on white is 21 and of a colour on itself 1") {
 }
 
 TEST_CASE("contrast does not depend on which colour is in front") {
-  CHECK(contrast_ratio({31, 101, 94}, {255, 252, 246}) == doctest::Approx(contrast_ratio({255, 252, 246}, {31, 101, 94})));
+  CHECK(contrast_ratio({31, 101, 94}, {255, 252, 246}) ==
+        doctest::Approx(contrast_ratio({255, 252, 246}, {31, 101, 94})));
 }
 
 TEST_CASE("every text of both palettes can be read on what it stands on") {

@@ -1,0 +1,127 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// What one frame is drawn on: the size of the page, its theme, the mirror, and the running layout. Controls ask it for
+// a place and draw there. Lengths are device pixels measured from the top left of the content; the browser scrolls, so
+// the surface only moves what it draws. Callers think in em and let px() convert.
+#pragma once
+
+#include <cstdint>
+#include <string_view>
+#include <vector>
+
+#include "app/view/mirror.h"
+#include "app/view/theme.h"
+
+struct ImDrawList;
+
+namespace tinwright::view {
+
+struct Rect {
+  float x = 0, y = 0, width = 0, height = 0;  // [device px], content coordinates
+  float right() const { return x + width; }
+  float bottom() const { return y + height; }
+};
+
+/// What the host knows at the start of a frame.
+struct Viewport {
+  float width = 0, height = 0;  // [device px]
+  float scroll = 0;             // [device px] how far the content is moved up
+  float scale = 1;              // device px per css px
+  float em = 18;                // [device px] height of the body text
+  bool night = false;
+};
+
+/// A finger needs this much height. Source: WCAG 2.2, success criterion 2.5.5 (target size, enhanced): 44 css px.
+inline constexpr float kTouchHeight = 44.0f;  // [css px]
+
+class Surface {
+ public:
+  explicit Surface(const FontFiles& files) : files_(files) {}
+
+  /// Between the two, controls may be drawn. begin() expects ImGui::NewFrame() to have been called, and bake() whenever
+  /// the em changed.
+  void begin(const Viewport& viewport);
+  void end();
+  void bake(float em);
+
+  Mirror& mirror() { return mirror_; }
+  const Palette& palette() const { return viewport_.night ? night_palette() : day_palette(); }
+  const Faces& faces() const { return faces_; }
+  const Viewport& viewport() const { return viewport_; }
+
+  float px(float em) const { return em * viewport_.em; }
+  float hairline() const;
+  float touch_height() const;
+  /// Height of everything drawn so far this frame [device px].
+  float content_height() const { return content_height_; }
+
+  // Layout. -----------------------------------------------------------------------------------------------------------
+  /// Width a control may fill.
+  float width() const { return boxes_.back().width; }
+  /// The next free place, as wide as the column unless `width` > 0; `gap` [em] is kept from what stands above.
+  Rect place(float height, float width = 0, float gap = 0.7f);
+  /// A region holds a column of its own; with an inset it lies on a panel. `node` gets the region's place.
+  void open_region(std::size_t node, float inset);
+  void close_region();
+  void open_columns(int count, float gap);
+  void next_column();
+  void close_columns();
+  void open_flow();
+  void close_flow() { boxes_.back().flowing = false; }
+
+  // Drawing. ----------------------------------------------------------------------------------------------------------
+  ImDrawList& draw() const { return *draw_; }
+  float screen_y(float y) const { return y - viewport_.scroll; }
+  /// False when nothing of it can be seen, so drawing may be left out.
+  bool is_visible(const Rect& rect) const;
+  void text(const Face& face, float x, float y, Colour colour, std::string_view text, float wrap = 0);
+  Rect text_size(const Face& face, std::string_view text, float wrap = 0) const;
+  void fill(const Rect& rect, Colour colour, float rounding_em);
+  void outline(const Rect& rect, Colour colour, float rounding_em, float thickness);
+  void focus_ring(const Rect& rect, std::uint32_t id, float rounding_em);
+
+  bool is_hovered(const Rect& rect) const;
+  bool is_pressed(const Rect& rect) const;
+
+  /// The size of that face's letters [em], as the elements over the canvas need it.
+  float text_em(const Face& face) const { return face.size / viewport_.em; }
+  /// Gives the node its place, in css px.
+  void put_rect(std::size_t node, const Rect& rect);
+
+ private:
+  struct Box {
+    float left = 0, width = 0, bottom = 0;
+    bool empty = true;
+    bool flowing = false, flow_started = false;
+    float flow_x = 0, flow_top = 0;
+  };
+  struct Columns {
+    int count = 1, current = 0;
+    float left = 0, top = 0, step = 0, lowest = 0;
+  };
+  struct Region {
+    std::size_t node = 0;
+    float left = 0, top = 0, width = 0, inset = 0;
+  };
+  static constexpr int kPanelDepths = 4;  // draw layers under the controls, one for each nesting of panels
+
+  Rect place_in_flow(Box& box, float height, float width, float gap);
+  void advance(float bottom);
+  void panel(const Rect& rect, int depth);
+
+  FontFiles files_;
+  Faces faces_;
+  Viewport viewport_;
+  Mirror mirror_;
+  std::vector<Box> boxes_;
+  std::vector<Columns> columns_;
+  std::vector<Region> regions_;
+  ImDrawList* draw_ = nullptr;
+  float content_height_ = 0;
+};
+
+/// The surface being drawn on; valid between its begin() and end().
+Surface& surface();
+
+}  // namespace tinwright::view

@@ -1,0 +1,185 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// The C functions that bridge.js calls. The browser owns events, scrolling, editing and time; this side owns the frame:
+// it draws with WebGL 2 when asked to and hands the mirror's nodes over when they changed.
+#include "web/bridge.h"
+
+#include <GLES3/gl3.h>
+#include <emscripten/emscripten.h>
+#include <emscripten/html5.h>
+
+#include <cstddef>
+#include <cstdint>
+#include <cstdlib>
+#include <memory>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "app/view/surface.h"
+#include "imgui.h"
+#include "imgui_impl_opengl3.h"
+
+// Hands the nodes over: their number, their words, and the strings they point into.
+extern "C" void page_mirror(const void* nodes, int count, const char* strings);
+
+namespace tinwright::web {
+namespace {
+
+using view::Surface;
+using view::Viewport;
+
+struct State {
+  DrawPage draw = nullptr;
+  std::vector<std::byte> fonts[3];
+  std::unique_ptr<Surface> surface;
+  Viewport viewport;
+  float baked_em = 0;
+};
+
+State& state() {
+  static State only;
+  return only;
+}
+
+bool make_context() {
+  EmscriptenWebGLContextAttributes wish;
+  emscripten_webgl_init_context_attributes(&wish);
+  wish.majorVersion = 2;
+  wish.alpha = wish.antialias = wish.depth = wish.stencil = false;
+  wish.preserveDrawingBuffer = true;  // a page that is drawn only on demand must keep what it showed
+  wish.powerPreference = EM_WEBGL_POWER_PREFERENCE_LOW_POWER;
+  wish.enableExtensionsByDefault = false;
+  const EMSCRIPTEN_WEBGL_CONTEXT_HANDLE context = emscripten_webgl_create_context("#canvas", &wish);
+  return context > 0 && emscripten_webgl_make_context_current(context) == EMSCRIPTEN_RESULT_SUCCESS;
+}
+
+void bake_if_needed() {
+  State& s = state();
+  if (s.viewport.em == s.baked_em) return;
+  s.surface->bake(s.viewport.em);
+  ImGui_ImplOpenGL3_DestroyFontsTexture();
+  s.baked_em = s.viewport.em;
+}
+
+void clear(view::Colour colour) {
+  glViewport(0, 0, static_cast<GLsizei>(state().viewport.width), static_cast<GLsizei>(state().viewport.height));
+  glClearColor(static_cast<float>(colour.red) / 255.0f, static_cast<float>(colour.green) / 255.0f,
+               static_cast<float>(colour.blue) / 255.0f, 1.0f);
+  glClear(GL_COLOR_BUFFER_BIT);
+}
+
+}  // namespace
+
+void set_page(DrawPage draw) {
+  state().draw = draw;
+}
+
+extern "C" {
+
+EMSCRIPTEN_KEEPALIVE void* page_alloc(int size) {
+  return std::malloc(static_cast<std::size_t>(size));
+}
+EMSCRIPTEN_KEEPALIVE void page_free(void* memory) {
+  std::free(memory);
+}
+
+/// Takes a font file: 0 regular, 1 semi-bold, 2 signs. Before page_start().
+EMSCRIPTEN_KEEPALIVE void page_font(int which, const std::byte* data, int size) {
+  state().fonts[which].assign(data, data + size);
+}
+
+/// Returns 0 when the browser gives no WebGL 2.
+EMSCRIPTEN_KEEPALIVE int page_start() {
+  if (!make_context()) return 0;
+  IMGUI_CHECKVERSION();
+  ImGui::CreateContext();
+  ImGuiIO& io = ImGui::GetIO();
+  io.IniFilename = nullptr;
+  io.LogFilename = nullptr;
+  io.ConfigInputTrickleEventQueue = false;  // a press and a move in one frame are what happened; do not spread them
+  ImGui_ImplOpenGL3_Init("#version 300 es");
+  State& s = state();
+  s.surface = std::make_unique<Surface>(view::FontFiles{s.fonts[0], s.fonts[1], s.fonts[2]});
+  return 1;
+}
+
+/// Size of the canvas [device px], device px per css px, and the height of body text [device px].
+EMSCRIPTEN_KEEPALIVE void page_resize(float width, float height, float scale, float em) {
+  Viewport& v = state().viewport;
+  v.width = width;
+  v.height = height;
+  v.scale = scale;
+  v.em = em;
+  bake_if_needed();
+}
+
+/// The size of the letters [css px] for what the browser draws itself: 0 body, 1 small, 2 big.
+EMSCRIPTEN_KEEPALIVE float page_text_size(int which) {
+  const view::Faces& f = state().surface->faces();
+  const view::Face* const all[] = {&f.body, &f.small, &f.big};
+  return all[which]->size / state().viewport.scale;
+}
+
+EMSCRIPTEN_KEEPALIVE void page_night(int night) {
+  state().viewport.night = night != 0;
+}
+EMSCRIPTEN_KEEPALIVE void page_scroll(float y) {
+  state().viewport.scroll = y;
+}
+
+/// Where the pointer is [device px]; outside the window when there is none.
+EMSCRIPTEN_KEEPALIVE void page_pointer(float x, float y, int down) {
+  ImGuiIO& io = ImGui::GetIO();
+  io.AddMousePosEvent(x, y);
+  io.AddMouseButtonEvent(ImGuiMouseButton_Left, down != 0);
+}
+
+EMSCRIPTEN_KEEPALIVE void page_action(std::uint32_t id, int kind, const char* text) {
+  state().surface->mirror().post(id, static_cast<view::ActionKind>(kind), text);
+}
+
+/// The graphics context came back empty: make everything in it anew.
+EMSCRIPTEN_KEEPALIVE void page_restore() {
+  ImGui_ImplOpenGL3_DestroyDeviceObjects();
+}
+
+/// Height of the content [css px], to make the page as long.
+EMSCRIPTEN_KEEPALIVE float page_height() {
+  return state().surface->content_height() / state().viewport.scale;
+}
+
+/// The colour by that name, as 0xRRGGBB, for what the browser draws itself.
+EMSCRIPTEN_KEEPALIVE std::uint32_t page_colour(int which) {
+  const view::Palette& p = state().viewport.night ? view::night_palette() : view::day_palette();
+  const view::Colour all[] = {p.page, p.ink, p.soft_ink, p.well, p.accent};
+  const view::Colour c = all[which];
+  return static_cast<std::uint32_t>(c.red << 16 | c.green << 8 | c.blue);
+}
+
+/// Draws one frame after `seconds`; returns 1 when another one is due because this one changed what it had drawn
+/// already.
+EMSCRIPTEN_KEEPALIVE int page_frame(float seconds) {
+  State& s = state();
+  ImGuiIO& io = ImGui::GetIO();
+  io.DeltaTime = seconds;
+  io.DisplaySize = {s.viewport.width, s.viewport.height};
+  ImGui_ImplOpenGL3_NewFrame();
+  ImGui::NewFrame();
+  s.surface->begin(s.viewport);
+  s.draw();
+  s.surface->end();
+  ImGui::Render();
+  clear(s.surface->palette().page);
+  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  view::Mirror& mirror = s.surface->mirror();
+  if (mirror.end_frame()) {
+    page_mirror(mirror.nodes().data(), static_cast<int>(mirror.nodes().size()), mirror.strings().c_str());
+  }
+  return mirror.was_acted_on() ? 1 : 0;
+}
+
+}  // extern "C"
+
+}  // namespace tinwright::web

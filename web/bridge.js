@@ -1,0 +1,216 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// Starts the wasm module and runs it: one frame when something happened, none while nothing does. Bytes and events only;
+// what they mean is decided in C++.
+import { startAnnouncing } from './announcer.js';
+import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
+import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
+import { startPointers } from './pointers.js';
+
+const kBodyText = 18 / 16;  // of the browser's own text size, so that a larger setting there is honoured
+const kLongestStep = 0.1;   // [s]
+const kWaitForGraphics = 4000;  // [ms] until a lost context is called lost
+const kTextSizes = ['--text', '--small', '--big'];
+const kColours = ['--page', '--ink', '--soft', '--well', '--accent'];
+
+const root = document.documentElement;
+const canvas = document.getElementById('canvas');
+const layer = document.getElementById('mirror');
+const night = matchMedia('(prefers-color-scheme: dark)');
+const encoder = new TextEncoder();
+const status = { ready: false, frames: 0, mirror: mirrorCounters, contextLost: 0 };
+window.__tinwright = status;
+
+let module = null;
+let scale = 1;
+let asked = 0;     // the pending animation frame
+let due = 0;       // frames still to draw
+let lastTime = 0;
+let contentHeight = -1;
+let lost = false;
+let lostTimer = 0;
+
+/** Asks for frames; the second one shows what the first one changed. */
+function wake(frames = 1) {
+  due = Math.max(due, frames);
+  if (!asked && status.ready && !lost && !document.hidden) asked = requestAnimationFrame(drawFrame);
+}
+
+/** One frame in C++. Should it ever fail, the page says so rather than standing still. */
+function frame(seconds) {
+  try {
+    return module._page_frame(seconds);
+  } catch (error) {
+    status.ready = false;
+    showStopped(error.message);
+    throw error;
+  }
+}
+
+function drawFrame(time) {
+  asked = 0;
+  due -= 1;
+  if (window.devicePixelRatio !== scale) measure();  // should a browser not have told
+  const seconds = lastTime ? Math.min(Math.max((time - lastTime) / 1000, 1e-3), kLongestStep) : 1 / 60;
+  lastTime = time;
+  const more = frame(seconds);
+  status.frames += 1;
+  const height = Math.ceil(module._page_height());
+  if (height !== contentHeight) {
+    contentHeight = height;
+    layer.style.height = `${height}px`;
+    due = Math.max(due, 1);  // the scroll bar may have come or gone, or the page may have become shorter
+  }
+  if (more) due = Math.max(due, 1);
+  if (due > 0) wake(due);
+  else lastTime = 0;
+}
+
+/** Fits the canvas to the window, in device pixels. */
+function measure(entries) {
+  const { width, height } = canvas.getBoundingClientRect();
+  scale = window.devicePixelRatio || 1;
+  let wide = Math.round(width * scale), high = Math.round(height * scale);
+  // The exact number where the browser tells it; it may differ by one from the product, and then the canvas would blur.
+  const exact = entries?.[0]?.devicePixelContentBoxSize?.[0];
+  if (exact && Math.abs(exact.inlineSize - wide) < 2 && Math.abs(exact.blockSize - high) < 2) {
+    wide = exact.inlineSize;
+    high = exact.blockSize;
+  }
+  if (canvas.width !== wide) canvas.width = wide;
+  if (canvas.height !== high) canvas.height = high;
+  const text = parseFloat(getComputedStyle(root).fontSize) * kBodyText;
+  module._page_resize(wide, high, scale, Math.round(text * scale));
+  kTextSizes.forEach((name, i) => layer.style.setProperty(name, `${module._page_text_size(i)}px`));
+}
+
+function onResize(entries) {
+  measure(entries);
+  // Setting a canvas's size empties it, so draw before the browser shows it.
+  if (status.ready && !lost) {
+    due = Math.max(due, 2);
+    if (asked) cancelAnimationFrame(asked);
+    drawFrame(performance.now());
+  }
+}
+
+function onScheme() {
+  module._page_night(night.matches ? 1 : 0);
+  kColours.forEach((name, i) => {
+    const colour = module._page_colour(i).toString(16).padStart(6, '0');
+    root.style.setProperty(name, `#${colour}`);
+  });
+  wake();
+}
+
+function copyIn(bytes) {
+  const place = module._page_alloc(bytes.length + 1);
+  module.HEAPU8.set(bytes, place);
+  module.HEAPU8[place + bytes.length] = 0;
+  return place;
+}
+
+function post(id, kind, text) {
+  const place = copyIn(encoder.encode(text));
+  module._page_action(id, kind, place);
+  module._page_free(place);
+  wake(2);
+}
+
+function watchGraphics() {
+  canvas.addEventListener('webglcontextlost', (event) => {
+    event.preventDefault();  // otherwise it never comes back
+    lost = true;
+    status.contextLost += 1;
+    lostTimer = setTimeout(() => showTrouble('The device took the drawing away',
+      'This happens when a phone or a graphics driver runs short. What you entered is gone only if you load the page ' +
+      'again; closing other pages and coming back here may bring it back by itself.'), kWaitForGraphics);
+  });
+  canvas.addEventListener('webglcontextrestored', () => {
+    clearTimeout(lostTimer);
+    lost = false;
+    hideCover();
+    module._page_restore();
+    wake(2);
+  });
+}
+
+/** Moving the window to another screen changes the ratio but not the size, so no resize event tells of it. */
+function watchRatio() {
+  matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`).addEventListener('change', () => {
+    onResize();
+    watchRatio();
+  }, { once: true });
+}
+
+function watch() {
+  new ResizeObserver(() => onResize()).observe(canvas);
+  try {
+    new ResizeObserver(onResize).observe(canvas, { box: 'device-pixel-content-box' });
+  } catch {
+    // This browser does not tell exact sizes; the product is close enough.
+  }
+  window.addEventListener('resize', () => onResize());
+  watchRatio();
+  night.addEventListener('change', onScheme);
+  document.addEventListener('scroll', () => {
+    module._page_scroll(Math.round(window.scrollY * scale));
+    wake();
+  }, { passive: true });
+  document.addEventListener('visibilitychange', () => wake(2));
+  startPointers(root, (x, y, down) => {
+    module._page_pointer(x * scale, y * scale, down ? 1 : 0);
+    wake();
+  });
+  startMirror(post);
+  watchGraphics();
+}
+
+function start(fonts) {
+  fonts.forEach((font, which) => {
+    const place = copyIn(font);
+    module._page_font(which, place, font.length);
+    module._page_free(place);
+  });
+  if (!module._page_start()) return showNoGraphics();
+  measure();
+  onScheme();
+  watch();
+  status.ready = true;
+  due = 2;
+  drawFrame(performance.now());
+  startAnnouncing();
+  hideCover();
+}
+
+// A script that does not arrive raises an error on its element, which only a listener in the capturing phase hears.
+window.addEventListener('error', (event) => {
+  if (event.target instanceof HTMLScriptElement) showNotLoaded(event.target.getAttribute('src'));
+}, true);
+
+const fontsFetched = Promise.all(['regular.otf', 'strong.otf', 'signs.ttf'].map(fetchFont));
+const moduleFetched = fetchModule();
+// Both are awaited below; this only keeps an early failure from being reported as unhandled.
+fontsFetched.catch(() => {});
+moduleFetched.catch(() => {});
+
+window.Module = {
+  instantiateWasm(imports, done) {
+    moduleFetched.then((bytes) => WebAssembly.instantiate(bytes, imports))
+      .then(({ instance }) => done(instance), (error) => fail(document.body.dataset.wasm, error));
+    return {};
+  },
+  onMirror: (nodes, count, strings) => syncMirror(module.HEAPU8, nodes, count, strings),
+  onRuntimeInitialized() {
+    // main() runs after this returns; the page is set once the fonts have come, in a later turn.
+    module = window.Module;
+    fontsFetched.then(start).catch((error) => fail('fonts', error));
+  },
+  onAbort: showStopped,
+};
+
+function fail(what, error) {
+  console.warn(`${what}: ${error.message}`);
+  showNotLoaded(what);
+}

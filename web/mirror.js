@@ -1,0 +1,202 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// The mirror's elements: for each node that the wasm module recorded, a real element over the canvas, kept in the module's
+// order. Roles, flags and the layout of a node are those of app/view/mirror.h.
+import { announce } from './announcer.js';
+import { fillAnswer, fillChoice, fillTable } from './contents.js';
+
+export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
+const kWordsInNode = 16;
+const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32;
+const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
+  'answer', 'table', 'picture'];
+
+const decoder = new TextDecoder();
+const layer = () => document.getElementById('mirror');
+const entries = new Map();
+const counters = { duplicates: 0, syncs: 0 };
+let send = () => {};
+
+export const mirrorCounters = counters;
+
+/** Starts listening; `post(id, kind, text)` takes what the cook did. */
+export function startMirror(post) {
+  send = post;
+  const root = layer();
+  const entryOf = (event) => entries.get(Number(event.target.dataset?.id));
+  root.addEventListener('click', (event) => {
+    const button = event.target.closest?.('button[data-id]');
+    if (button) send(Number(button.dataset.id), kPress, '');
+  });
+  root.addEventListener('input', (event) => {
+    const entry = entryOf(event);
+    if (entry?.role === 'field') send(entry.id, kEdit, event.target.value);
+  });
+  root.addEventListener('change', (event) => {
+    const entry = entryOf(event);
+    if (entry?.role === 'choice') send(entry.id, kEdit, event.target.value);
+    if (entry?.role === 'toggle' || entry?.role === 'radio') send(entry.id, kPress, '');
+  });
+  root.addEventListener('focusin', (event) => {
+    const entry = entryOf(event);
+    if (entry) send(entry.id, kFocus, event.target.matches(':focus-visible') ? 'visible' : '');
+  });
+  root.addEventListener('focusout', (event) => {
+    const entry = entryOf(event);
+    if (entry) send(entry.id, kBlur, '');
+  });
+  root.addEventListener('compositionstart', (event) => { event.target.dataset.composing = '1'; });
+  root.addEventListener('compositionend', (event) => { delete event.target.dataset.composing; });
+  root.addEventListener('keydown', (event) => {
+    // The "done" key of a phone's keyboard puts it away.
+    if (event.key === 'Enter' && event.target.matches('.edit') && matchMedia('(pointer: coarse)').matches) {
+      event.target.blur();
+    }
+  });
+}
+
+const builders = {
+  region: () => build('section', 'group'),
+  heading: (node) => build(`h${Math.min(Math.max(node.level, 1), 6)}`, 'words'),
+  text: () => build('p', 'words'),
+  note: () => build('p', 'words', { role: 'note' }),
+  label: () => build('label', ''),
+  button: () => build('button', 'press', { type: 'button' }),
+  field: () => build('input', 'edit', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
+    enterkeyhint: 'done' }),
+  choice: () => build('select', 'press'),
+  toggle: () => build('input', 'press', { type: 'checkbox' }),
+  radiogroup: () => build('div', 'group', { role: 'radiogroup' }),
+  radio: (node) => build('input', 'press', { type: 'radio', name: `group${node.parent}` }),
+  answer: () => build('output', 'words', { 'aria-live': 'off' }),  // announcer.js reads changes out, at a calm pace
+  table: () => build('table', 'words'),
+  picture: () => build('div', '', { role: 'img' }),
+};
+
+function build(tag, classes, attributes = {}) {
+  const element = document.createElement(tag);
+  element.className = `n ${classes}`;
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  return element;
+}
+
+function readNodes(heap, nodes, count, strings) {
+  const words = new Uint32Array(heap.buffer, nodes, count * kWordsInNode);
+  const floats = new Float32Array(heap.buffer, nodes, count * kWordsInNode);
+  const text = (place) => {
+    const start = strings + place;
+    return decoder.decode(heap.subarray(start, heap.indexOf(0, start)));
+  };
+  return Array.from({ length: count }, (_, index) => {
+    const i = index * kWordsInNode;
+    return {
+      id: words[i], parent: words[i + 1], role: kRoles[words[i + 2]], flags: words[i + 3],
+      x: floats[i + 4], y: floats[i + 5], width: floats[i + 6], height: floats[i + 7], textSize: floats[i + 8],
+      level: words[i + 9], key: text(words[i + 10]), label: text(words[i + 11]), value: text(words[i + 12]),
+      extra: text(words[i + 13]), help: words[i + 14], problem: words[i + 15],
+    };
+  });
+}
+
+/** Brings the elements in line with the nodes. */
+export function syncMirror(heap, address, count, strings) {
+  counters.syncs += 1;
+  const nodes = readNodes(heap, address, count, strings);
+  const present = new Map();
+  for (const node of nodes) {
+    if (present.has(node.id)) {
+      counters.duplicates += 1;
+      console.error(`two controls have the key "${node.key}"`);
+    }
+    present.set(node.id, node);
+  }
+  // What is gone goes first: then new elements come before old ones without moving them, and the focus stays.
+  for (const [id, entry] of entries) {
+    const node = present.get(id);
+    if (node && node.role === entry.role && node.parent === entry.parent && node.level === entry.level) continue;
+    entry.element.remove();
+    entries.delete(id);
+  }
+  const last = new Map();
+  for (const node of present.values()) {
+    let entry = entries.get(node.id);
+    if (!entry) {
+      const element = builders[node.role](node);
+      element.id = `n${node.id}`;
+      element.dataset.id = node.id;
+      element.dataset.key = node.key;
+      entry = { id: node.id, role: node.role, parent: node.parent, level: node.level, element, shown: {} };
+      entries.set(node.id, entry);
+    }
+    const parent = entries.get(node.parent)?.element ?? layer();
+    const before = last.has(parent) ? last.get(parent).nextSibling : parent.firstChild;
+    if (before !== entry.element) parent.insertBefore(entry.element, before);
+    last.set(parent, entry.element);
+    update(entry, node, present.get(node.parent));
+  }
+}
+
+function update(entry, node, parent) {
+  const { element, shown } = entry;
+  const differs = (name, value) => {
+    if (shown[name] === value) return false;
+    shown[name] = value;
+    return true;
+  };
+  const x = node.x - (parent?.x ?? 0), y = node.y - (parent?.y ?? 0);
+  if (differs('place', `${x} ${y} ${node.width} ${node.height} ${node.textSize}`)) {
+    element.style.transform = `translate(${x}px, ${y}px)`;
+    element.style.width = `${node.width}px`;
+    element.style.height = `${node.height}px`;
+    if (node.textSize > 0) element.style.fontSize = `${node.textSize}em`;
+  }
+  if (differs('flags', node.flags)) {
+    element.classList.toggle('strong', (node.flags & kStrong) !== 0);
+    if ('disabled' in element) element.disabled = (node.flags & kDisabled) !== 0;
+    if (node.role === 'radiogroup') element.setAttribute('aria-disabled', String((node.flags & kDisabled) !== 0));
+    if (node.role === 'field') element.inputMode = node.flags & kDecimal ? 'decimal' : 'text';
+  }
+  if ('checked' in element && element.type !== 'text') element.checked = (node.flags & kChecked) !== 0;
+  const links = [node.problem, node.help].filter(Boolean).map((id) => `n${id}`).join(' ');
+  if (node.role !== 'label' && differs('links', links)) {
+    setOrRemove(element, 'aria-describedby', links);
+    setOrRemove(element, 'aria-invalid', node.flags & kInvalid ? 'true' : '');
+  }
+  const words = `${node.label}\n${node.value}\n${node.extra}`;
+  const first = shown.words === undefined;
+  const changed = differs('words', words);
+  if (changed) fill(element, node);
+  settle(element, node);
+  if (changed && node.flags & kLive) announce(node, first);
+}
+
+function setOrRemove(element, name, value) {
+  if (value) element.setAttribute(name, value);
+  else element.removeAttribute(name);
+}
+
+function fill(element, node) {
+  switch (node.role) {
+    case 'heading': case 'text': case 'button': element.textContent = node.label; break;
+    case 'label': element.textContent = node.label; element.htmlFor = `n${node.help}`; break;
+    case 'note': {
+      const kind = document.createElement('span');
+      kind.className = 'unseen';
+      kind.textContent = node.value;
+      element.replaceChildren(kind, node.label);
+      break;
+    }
+    case 'field': element.placeholder = node.extra; break;
+    case 'choice': fillChoice(element, node); break;
+    case 'answer': element.setAttribute('aria-label', node.label); fillAnswer(element, node); break;
+    case 'table': fillTable(element, node); break;
+    default: element.setAttribute('aria-label', node.label);
+  }
+}
+
+/** An element the cook has changed shows again what the application holds. While words are being composed, hands off. */
+function settle(element, node) {
+  if (node.role !== 'field' && node.role !== 'choice') return;
+  if (element.value !== node.value && !element.dataset.composing) element.value = node.value;
+}
