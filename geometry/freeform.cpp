@@ -20,11 +20,9 @@ namespace tinwright {
 namespace {
 
 using glm::dvec2;
-using Corners = std::vector<dvec2>;
-
 double cross(dvec2 a, dvec2 b) { return a.x * b.y - a.y * b.x; }
 
-double signed_area(const Corners& corners) {
+double signed_area(const Loop& corners) {
   double twice = 0.0;
   for (std::size_t i = 0; i < corners.size(); ++i) {
     twice += cross(corners[i] - corners[0], corners[(i + 1) % corners.size()] - corners[0]);
@@ -47,7 +45,7 @@ bool touch(dvec2 a, dvec2 b, dvec2 c, dvec2 d) {
   return nearest < kLengthTolerance;
 }
 
-bool crosses_itself(const Corners& corners) {
+bool crosses_itself(const Loop& corners) {
   const std::size_t n = corners.size();
   const auto corner = [&](std::size_t i) { return corners[i % n]; };
   for (std::size_t i = 0; i < n; ++i) {
@@ -64,8 +62,8 @@ bool crosses_itself(const Corners& corners) {
 }
 
 /// Without repeated corners, about the middle of the extent.
-Corners tidied(const Corners& corners, dvec2 middle) {
-  Corners tidy;
+Loop tidied(const Loop& corners, dvec2 middle) {
+  Loop tidy;
   for (const dvec2 p : corners) {
     if (tidy.empty() || glm::distance(p - middle, tidy.back()) > kLengthTolerance) tidy.push_back(p - middle);
   }
@@ -73,7 +71,7 @@ Corners tidied(const Corners& corners, dvec2 middle) {
   return tidy;
 }
 
-AreaCurve measure_curve(const Corners& corners) {
+AreaCurve measure_curve(const Loop& corners) {
   const auto measure = [&](double inset) { return measure_border(eroded_border(corners, inset), inset); };
   AreaCurve::Sample rim{0.0, signed_area(corners), 0.0};
   for (std::size_t i = 0; i < corners.size(); ++i) {
@@ -128,7 +126,7 @@ Result<Outline> make_freeform(const Freeform& freeform) {
   return Outline{tidy, measure_curve(tidy.corners), extent.x, extent.y};
 }
 
-std::vector<Corners> freeform_loops(const Freeform& freeform, double inset) {
+Loops freeform_loops(const Freeform& freeform, double inset) {
   if (inset <= 0.0) return {freeform.corners};
   return border_loops(eroded_border(freeform.corners, inset));
 }

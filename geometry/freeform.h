@@ -18,6 +18,6 @@ namespace tinwright {
 Result<Outline> make_freeform(const Freeform& freeform);
 
 /// The islands left after moving the polygon (counter-clockwise) inwards by `inset` [m].
-std::vector<std::vector<glm::dvec2>> freeform_loops(const Freeform& freeform, double inset);
+Loops freeform_loops(const Freeform& freeform, double inset);
 
 }  // namespace tinwright

@@ -21,7 +21,8 @@ using std::numbers::pi;
 constexpr int kFewestSides = 3;
 constexpr int kMostSides = 60;
 constexpr int kMostFlutes = 200;
-constexpr int kLobePoints = 60;
+constexpr int kRoundPoints = 480;      // of a whole loop made of lobes
+constexpr int kFewestLobePoints = 9;  // of half a flute
 constexpr int kArcPoints = 24;
 
 Result<Outline> make(const Round& round) {
@@ -103,9 +104,6 @@ Result<Outline> make(const Fluted& fluted) {
 
 Result<Outline> make(const Freeform& freeform) { return make_freeform(freeform); }
 
-using Loop = std::vector<glm::dvec2>;
-using Loops = std::vector<Loop>;
-
 void add_arc(Loop& loop, glm::dvec2 centre, double radius, double from, double to, int points) {
   for (int i = 0; i < points; ++i) {
     const double angle = from + (to - from) * i / (points - 1);
@@ -115,7 +113,7 @@ void add_arc(Loop& loop, glm::dvec2 centre, double radius, double from, double t
 
 /// Half lobe, its mirror image in the line at its end, and so on round the origin.
 Loop mirror_round(const HalfLobe& lobe, double inset) {
-  const Loop half = lobe_points(lobe, inset, kLobePoints);
+  const Loop half = lobe_points(lobe, inset, std::max(kFewestLobePoints, kRoundPoints / lobe.copies));
   const double sector = 2.0 * pi / lobe.copies;
   Loop loop;
   for (int copy = 0; copy < lobe.copies; ++copy) {
@@ -182,7 +180,7 @@ Result<Outline> make_outline(const OutlineShape& shape) {
   return std::visit([](const auto& s) { return make(s); }, shape);
 }
 
-std::vector<std::vector<glm::dvec2>> outline_loops(const Outline& outline, double inset) {
+Loops outline_loops(const Outline& outline, double inset) {
   if (inset >= outline.curve.closes_at()) return {};
   return std::visit([&](const auto& s) { return loops(s, inset); }, outline.shape);
 }

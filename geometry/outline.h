@@ -49,6 +49,10 @@ struct Freeform {
   std::vector<glm::dvec2> corners;  // [m]
 };
 
+/// A closed line: its last point joins its first. [m]
+using Loop = std::vector<glm::dvec2>;
+using Loops = std::vector<Loop>;
+
 using OutlineShape = std::variant<Round, Rectangle, Oval, RegularPolygon, Fluted, Freeform>;
 
 struct Outline {
@@ -63,6 +67,6 @@ Result<Outline> make_outline(const OutlineShape& shape);
 
 /// The closed loops left after moving the outline inwards by `inset` [m], centred on the rim's own middle, for
 /// drawing: [m], counter-clockwise, curves in chords of at most about 1/200 of the length. Empty when closed.
-std::vector<std::vector<glm::dvec2>> outline_loops(const Outline& outline, double inset);
+Loops outline_loops(const Outline& outline, double inset);
 
 }  // namespace tinwright

@@ -14,8 +14,8 @@ constexpr int kArcSteps = 30;
 
 }  // namespace
 
-std::vector<glm::dvec2> wall_line(const Profile& wall, double height) {
-  std::vector<glm::dvec2> line;
+Loop wall_line(const Profile& wall, double height) {
+  Loop line;
   for (const WallPiece& piece : wall.pieces()) {
     if (piece.z0 >= height) break;
     const double top = std::min(piece.z1, height);
@@ -30,8 +30,8 @@ std::vector<glm::dvec2> wall_line(const Profile& wall, double height) {
   return line;
 }
 
-std::vector<glm::dvec2> section_half(const Pan& pan, double height) {
-  std::vector<glm::dvec2> shape;
+Loop section_half(const Pan& pan, double height) {
+  Loop shape;
   if (height <= 0.0) return shape;
   const double half = 0.5 * pan.outline.length;
   const auto wall = wall_line(pan.wall, height);

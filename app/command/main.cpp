@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "app/command/answers.h"
+#include "app/files/pan_reader.h"
 
 namespace tinwright {
 namespace {
@@ -54,7 +55,7 @@ std::optional<Answer> answer_pan(FieldReader& reader, UnitChoice units) {
 }
 
 std::optional<Answer> answer_press(FieldReader& reader, UnitChoice units) {
-  const auto job = read_press_job(reader, "", "pan.");
+  const auto job = read_press_job(reader, "", read_pan(reader, "pan."));
   reader.refuse_unread();
   if (!job || !reader.faults().empty()) return std::nullopt;
   const auto answer = solve_press(reader, *job, "");
@@ -63,7 +64,7 @@ std::optional<Answer> answer_press(FieldReader& reader, UnitChoice units) {
 }
 
 std::optional<Answer> answer_fill(FieldReader& reader, UnitChoice units) {
-  const auto job = read_fill_job(reader, "", "pan.");
+  const auto job = read_fill_job(reader, "", read_pan(reader, "pan."));
   reader.refuse_unread();
   if (!job || !reader.faults().empty()) return std::nullopt;
   const auto answer = solve_fill(reader, *job, "");

@@ -110,12 +110,11 @@ Report without_cautions(const Report& report, Report& cautions) {
   return kept;
 }
 
-void answer_dough(const Bench& bench, const Fields& pan, BenchAnswer& answer) {
+void answer_dough(const Bench& bench, BenchAnswer& answer) {
   if (text_of(bench.dough.texts, "mass").empty() && text_of(bench.dough.texts, "thickness").empty()) return;
-  Fields fields = dough_fields(bench.dough);
-  fields.insert(pan.begin(), pan.end());
+  const Fields fields = dough_fields(bench.dough);
   FieldReader reader(fields);
-  answer.press_job = read_press_job(reader, "dough.", "my_pan.");
+  answer.press_job = read_press_job(reader, "dough.", answer.my_pan);
   if (answer.press_job) answer.press = solve_press(reader, *answer.press_job, "dough.");
   note_problems(answer.problems, reader.faults());
   if (answer.press) {
@@ -123,14 +122,13 @@ void answer_dough(const Bench& bench, const Fields& pan, BenchAnswer& answer) {
   }
 }
 
-void answer_filling(const Bench& bench, const Fields& pan, BenchAnswer& answer) {
+void answer_filling(const Bench& bench, BenchAnswer& answer) {
   if (text_of(bench.filling.texts, "amount").empty() && text_of(bench.filling.texts, "level").empty()) return;
-  Fields fields = filling_fields(bench.filling);
-  fields.insert(pan.begin(), pan.end());
+  const Fields fields = filling_fields(bench.filling);
   FieldReader reader(fields);
   std::optional<Lining> crust;
   if (answer.press) crust = crust_of(*answer.press_job, *answer.press);
-  answer.fill_job = read_fill_job(reader, "filling.", "my_pan.", crust);
+  answer.fill_job = read_fill_job(reader, "filling.", answer.my_pan, crust);
   if (answer.fill_job) answer.fill = solve_fill(reader, *answer.fill_job, "filling.");
   note_problems(answer.problems, reader.faults());
   if (!answer.fill) return;
@@ -205,8 +203,7 @@ void take_own_sizes(PanEntry& entry) {
 
 BenchAnswer answer_bench(const Bench& bench) {
   BenchAnswer answer;
-  const Fields mine = pan_fields(bench.my_pan, "my_pan.");
-  answer.my_pan = answer_pan(mine, "my_pan.", answer.problems);
+  answer.my_pan = answer_pan(pan_fields(bench.my_pan, "my_pan."), "my_pan.", answer.problems);
   if (bench.has_recipe_pan) {
     answer.recipe_pan = answer_pan(pan_fields(bench.recipe_pan, "recipe_pan."), "recipe_pan.", answer.problems);
   }
@@ -216,8 +213,11 @@ BenchAnswer answer_bench(const Bench& bench) {
   if (answer.recipe_pan) {
     answer.swap = without_cautions(describe_swap(*answer.recipe_pan, *answer.my_pan, bench.units), answer.cautions);
   }
-  answer_dough(bench, mine, answer);
-  answer_filling(bench, mine, answer);
+  answer_dough(bench, answer);
+  answer_filling(bench, answer);
+  const auto pointer = [](const auto& value) { return value ? &*value : nullptr; };
+  answer.picture = draw_picture(*answer.my_pan, pointer(answer.press_job), pointer(answer.press), pointer(answer.fill_job),
+                                pointer(answer.fill));
   for (Report* report : {&answer.dough, &answer.filling}) {  // what a pan asks for is said once, with the swap or the dough
     std::erase_if(*report, [&](const ReportLine& line) {
       const auto said = [&](const Report& earlier) {

@@ -11,6 +11,7 @@
 
 #include "app/plan/fill_job.h"
 #include "app/plan/pan_job.h"
+#include "app/plan/picture.h"
 #include "app/plan/press_job.h"
 
 namespace tinwright {
@@ -55,6 +56,7 @@ struct BenchAnswer {
   std::optional<PressAnswer> press;
   std::optional<FillJob> fill_job;
   std::optional<FillAnswer> fill;
+  std::optional<Picture> picture;         // of my pan
   Report recipe_facts, my_facts;          // what each pan holds
   Report swap, dough, filling, cautions;  // cautions of the others gathered, each once
   Texts problems;  // what is wrong, by path: "my_pan.outline.diameter", "dough.mass", "filling.amount"

@@ -7,7 +7,6 @@
 #include <algorithm>
 
 #include "app/files/catalogue.h"
-#include "app/files/pan_reader.h"
 #include "app/plan/words.h"
 
 namespace tinwright {
@@ -68,11 +67,10 @@ std::string amount(const FillJob& job, double cubic_metres, UnitChoice choice) {
 
 }  // namespace
 
-std::optional<FillJob> read_fill_job(FieldReader& reader, const std::string& prefix, const std::string& pan_prefix,
+std::optional<FillJob> read_fill_job(FieldReader& reader, const std::string& prefix, const std::optional<Pan>& pan,
                                      const std::optional<Lining>& crust) {
   const std::size_t faults_before = reader.faults().size();
   FillJob job;
-  const auto pan = read_pan(reader, pan_prefix);
   job.lining = crust ? crust : read_lining(reader, prefix + "lining");
   const Mixture* mixture = read_mixture(reader, prefix);
   job.density = reader.quantity(prefix + "density", Dimension::kDensity);

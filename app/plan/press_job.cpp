@@ -5,7 +5,6 @@
 #include "app/plan/press_job.h"
 
 #include "app/files/catalogue.h"
-#include "app/files/pan_reader.h"
 #include "app/plan/words.h"
 
 namespace tinwright {
@@ -61,10 +60,9 @@ void add_thickness(Report& report, const PressJob& job, const PressAnswer& answe
 
 }  // namespace
 
-std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& prefix, const std::string& pan_prefix) {
+std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& prefix, const std::optional<Pan>& pan) {
   static const std::vector<std::string_view> kCovers{"floor", "floor_and_wall", "slab"};
   const std::size_t faults_before = reader.faults().size();
-  const auto pan = read_pan(reader, pan_prefix);
   PressQuestion question;
   const auto mass = reader.quantity(prefix + "mass", Dimension::kMass);
   const auto density = read_density(reader, prefix);

@@ -20,10 +20,10 @@ struct PressJob {
   PressQuestion question;  // for one cavity
 };
 
-/// Reads {pan, mass?, density | dough, cover, thickness?, floor_thickness?, wall_height?, wall_to_floor?} under `prefix`;
-/// "dough" names a mixture of the catalogue. The mass is shared by all cavities of the pan. The pan is read from
-/// `pan_prefix`.
-std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& prefix, const std::string& pan_prefix);
+/// Reads {mass?, density | dough, cover, thickness?, floor_thickness?, wall_height?, wall_to_floor?} under `prefix`;
+/// "dough" names a mixture of the catalogue. The mass is shared by all cavities of `pan`; without a pan the fields are only
+/// looked at for faults.
+std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& prefix, const std::optional<Pan>& pan);
 
 /// Solves the job, noting a Problem as a fault.
 std::optional<PressAnswer> solve_press(FieldReader& reader, const PressJob& job, const std::string& prefix);

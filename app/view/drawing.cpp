@@ -6,40 +6,46 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <utility>
+#include <vector>
 
 namespace tinwright::view {
 namespace {
 
-/// x of every crossing of the loops with the line y + slope·x, sorted.
-std::vector<double> crossings(const Loops& loops, double y, double slope) {
-  std::vector<double> found;
-  for (const auto& loop : loops) {
-    for (std::size_t i = 0; i < loop.size(); ++i) {
-      const glm::dvec2 a = loop[i];
-      const glm::dvec2 b = loop[(i + 1) % loop.size()];
-      const double ya = a.y - slope * a.x;
-      const double yb = b.y - slope * b.x;
-      if ((ya <= y) == (yb <= y)) continue;
-      found.push_back(a.x + (b.x - a.x) * (y - ya) / (yb - ya));
-    }
-  }
-  std::sort(found.begin(), found.end());
-  return found;
-}
-
-struct Extent {
-  double low = 1e9, high = -1e9;
+/// A run of parallel lines y = slope·x + low + row·step, and where each crosses the loops, from left to right.
+struct Rows {
+  double low = 0.0;
+  std::vector<std::vector<double>> crossings;  // [m] x, by row
 };
 
-Extent extent_along(const Loops& loops, double slope) {
-  Extent extent;
-  for (const auto& loop : loops) {
+Rows cross(const Loops& loops, double slope, double step) {
+  const auto height = [&](glm::dvec2 p) { return p.y - slope * p.x; };
+  double low = std::numeric_limits<double>::infinity();
+  double high = -low;
+  for (const Loop& loop : loops) {
     for (const glm::dvec2 p : loop) {
-      extent.low = std::min(extent.low, p.y - slope * p.x);
-      extent.high = std::max(extent.high, p.y - slope * p.x);
+      low = std::min(low, height(p));
+      high = std::max(high, height(p));
     }
   }
-  return extent;
+  if (!(high > low)) return {};
+  Rows rows{low + 0.5 * step, std::vector<std::vector<double>>(static_cast<std::size_t>((high - low) / step) + 1)};
+  for (const Loop& loop : loops) {
+    for (std::size_t i = 0; i < loop.size(); ++i) {
+      glm::dvec2 a = loop[i];
+      glm::dvec2 b = loop[(i + 1) % loop.size()];
+      if (height(a) > height(b)) std::swap(a, b);
+      const double first = std::max(0.0, std::ceil((height(a) - rows.low) / step));
+      for (auto row = static_cast<std::size_t>(first); row < rows.crossings.size(); ++row) {
+        const double y = rows.low + static_cast<double>(row) * step;
+        if (y >= height(b)) break;
+        rows.crossings[row].push_back(a.x + (b.x - a.x) * (y - height(a)) / (height(b) - height(a)));
+      }
+    }
+  }
+  for (auto& row : rows.crossings) std::sort(row.begin(), row.end());
+  return rows;
 }
 
 void arrow_head(ImDrawList& draw, ImVec2 tip, float dx, float dy, ImU32 colour) {
@@ -52,13 +58,14 @@ void arrow_head(ImDrawList& draw, ImVec2 tip, float dx, float dy, ImU32 colour) 
 }  // namespace
 
 void fill_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float opacity) {
-  const Extent extent = extent_along(loops, 0.0);
   const ImU32 packed_colour = packed(colour, opacity);
   const double step = 1.0 / scale.px_per_m;
+  const Rows rows = cross(loops, 0.0, step);
   const ImDrawListFlags flags = draw.Flags;
   draw.Flags &= ~ImDrawListFlags_AntiAliasedFill;
-  for (double y = extent.low + 0.5 * step; y < extent.high; y += step) {
-    const std::vector<double> x = crossings(loops, y, 0.0);
+  for (std::size_t row = 0; row < rows.crossings.size(); ++row) {
+    const double y = rows.low + static_cast<double>(row) * step;
+    const std::vector<double>& x = rows.crossings[row];
     for (std::size_t i = 0; i + 1 < x.size(); i += 2) {
       draw.AddRectFilled(scale.at(x[i], y + 0.5 * step), scale.at(x[i + 1], y - 0.5 * step), packed_colour);
     }
@@ -67,19 +74,18 @@ void fill_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour
 }
 
 void hatch_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float spacing) {
-  constexpr double kSlope = 1.0;
-  const Extent extent = extent_along(loops, kSlope);
   const double step = spacing / scale.px_per_m;
-  for (double c = extent.low + 0.5 * step; c < extent.high; c += step) {
-    const std::vector<double> x = crossings(loops, c, kSlope);
+  const Rows rows = cross(loops, 1.0, step);
+  for (std::size_t row = 0; row < rows.crossings.size(); ++row) {
+    const double y = rows.low + static_cast<double>(row) * step;
+    const std::vector<double>& x = rows.crossings[row];
     for (std::size_t i = 0; i + 1 < x.size(); i += 2) {
-      draw.AddLine(scale.at(x[i], c + kSlope * x[i]), scale.at(x[i + 1], c + kSlope * x[i + 1]), packed(colour),
-                   surface().hairline());
+      draw.AddLine(scale.at(x[i], y + x[i]), scale.at(x[i + 1], y + x[i + 1]), packed(colour), surface().hairline());
     }
   }
 }
 
-void stroke_line(ImDrawList& draw, const Scale& scale, const std::vector<glm::dvec2>& line, Colour colour, float thickness) {
+void stroke_line(ImDrawList& draw, const Scale& scale, const Loop& line, Colour colour, float thickness) {
   for (const glm::dvec2 p : line) draw.PathLineTo(scale.at(p));
   draw.PathStroke(packed(colour), ImDrawFlags_None, thickness);
 }

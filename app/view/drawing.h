@@ -5,16 +5,12 @@
 #pragma once
 
 #include <string_view>
-#include <vector>
-
-#include <glm/vec2.hpp>
 
 #include "app/view/surface.h"
+#include "geometry/outline.h"
 #include "imgui.h"
 
 namespace tinwright::view {
-
-using Loops = std::vector<std::vector<glm::dvec2>>;  // closed, in metres, y upwards
 
 /// Where a drawing's metres lie on the canvas.
 struct Scale {
@@ -27,14 +23,14 @@ struct Scale {
   ImVec2 at(glm::dvec2 p) const { return at(p.x, p.y); }
 };
 
-/// Fills what lies inside an odd number of loops, by horizontal runs.
+/// Fills what lies inside an odd number of loops [m, y upwards], by horizontal runs.
 void fill_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float opacity);
 
 /// Fills with slanting lines, so that the area is told apart without colour.
 void hatch_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float spacing);
 
 void stroke_loops(ImDrawList& draw, const Scale& scale, const Loops& loops, Colour colour, float thickness);
-void stroke_line(ImDrawList& draw, const Scale& scale, const std::vector<glm::dvec2>& line, Colour colour, float thickness);
+void stroke_line(ImDrawList& draw, const Scale& scale, const Loop& line, Colour colour, float thickness);
 
 /// A dimension: arrows at both ends, its text beside the middle. Ends in device px.
 void dimension(ImDrawList& draw, ImVec2 from, ImVec2 to, std::string_view text, bool text_on_right);

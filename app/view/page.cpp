@@ -89,7 +89,7 @@ bool draw_filling(Page& page) {
 void draw_pictures(const Page& page) {
   begin_region("pictures", "In my pan");
   heading("pictures/title", "In my pan", 2);
-  if (page.answer.my_pan) {
+  if (page.answer.picture) {
     show_section(page.answer, page.bench.units);
     show_from_above(page.answer, page.bench.units);
   } else {

@@ -6,6 +6,28 @@
 
 namespace tinwright::view {
 
+namespace {
+
+/// Keeps a number and the unit behind it on one line: the space between becomes one that does not break.
+std::string kept_together(const std::string& text) {
+  constexpr const char* kNoBreak = "\xc2\xa0";
+  std::string kept;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const auto before = i > 0 ? static_cast<unsigned char>(text[i - 1]) : 0U;
+    const bool ends_number = (before >= '0' && before <= '9') || before >= 0x80;  // a digit, or a fraction's last byte
+    const bool starts_unit = i + 1 < text.size() && ((text[i + 1] >= 'a' && text[i + 1] <= 'z') || text[i + 1] == '%');
+    const bool starts_fraction = i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9';
+    if (text[i] == ' ' && ends_number && (starts_unit || starts_fraction)) {
+      kept += kNoBreak;
+    } else {
+      kept += text[i];
+    }
+  }
+  return kept;
+}
+
+}  // namespace
+
 void show_report(Key key, const Report& report) {
   bool is_first = true;
   int notes = 0;
@@ -13,7 +35,7 @@ void show_report(Key key, const Report& report) {
     const std::string scope(key);
     switch (line.kind) {
       case ReportLine::Kind::kFigure:
-        (is_first ? answer : fact)(scope + "/" + line.label, line.label, line.value, line.detail);
+        (is_first ? answer : fact)(scope + "/" + line.label, line.label, kept_together(line.value), kept_together(line.detail));
         is_first = false;
         break;
       case ReportLine::Kind::kRemark: note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, line.value); break;
