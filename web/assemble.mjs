@@ -38,6 +38,7 @@ const notices = [
   ['Dear ImGui', join(here, '../build/third_party/imgui-1.90.1/LICENSE.txt')],
   ['Fonts: Inter', '/usr/share/doc/fonts-inter/copyright'],
   ['Fonts: DejaVu', '/usr/share/doc/fonts-dejavu-core/copyright'],
+  ['GLM', '/usr/share/doc/libglm-dev/copyright'],
   ['JSON for Modern C++', '/usr/share/doc/nlohmann-json3-dev/copyright'],
 ];
 const missing = notices.filter(([, path]) => !existsSync(path)).map(([, path]) => path);

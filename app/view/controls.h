@@ -125,7 +125,7 @@ void end_region();
 /// How many columns of at least `least_em` fit side by side here, from 1 to `most`.
 int columns_that_fit(float least_em, int most);
 /// What follows fills columns, one after another; reading order is column by column. After the last column,
-/// next_column() goes on beneath the first. Nests.
+/// next_column() goes on beneath what stands in the first. Nests.
 void begin_columns(int count, float gap_em = 1.0f);
 void next_column();
 void end_columns();

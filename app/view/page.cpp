@@ -121,18 +121,14 @@ void draw_page(Page& page) {
   changed |= draw_recipe_pan(page);
   next_column();
   changed |= draw_my_pan(page);
-  if (columns == 2) end_columns();
-  if (columns != 2) next_column();
+  next_column();
   draw_swap(page);
-  if (columns != 2) end_columns();
-
-  begin_columns(columns);
+  next_column();
   changed |= draw_dough(page);
   next_column();
   changed |= draw_filling(page);
   next_column();
   draw_pictures(page);
-  if (columns == 2) next_column();
   draw_cautions(page);
   end_columns();
   if (changed) page.answer = answer_bench(page.bench);

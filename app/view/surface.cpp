@@ -134,7 +134,7 @@ void Surface::open_columns(int count, float gap) {
   columns.count = std::max(1, count);
   columns.left = outer.left;
   columns.top = std::round(outer.bottom + (outer.empty ? 0 : px(0.9f)));
-  columns.lowest = outer.bottom;
+  columns.bottoms.assign(static_cast<std::size_t>(columns.count), 0.0f);
   const float width =
       std::floor((outer.width - gap * static_cast<float>(columns.count - 1)) / static_cast<float>(columns.count));
   columns.step = width + gap;
@@ -149,19 +149,18 @@ void Surface::open_columns(int count, float gap) {
 void Surface::next_column() {
   Columns& columns = columns_.back();
   Box& box = boxes_.back();
-  columns.lowest = std::max(columns.lowest, box.bottom);
+  columns.bottoms[static_cast<std::size_t>(columns.current)] = box.bottom;
   // With one column, or past the last, what follows goes beneath; so the same page code serves every width.
   columns.current = (columns.current + 1) % columns.count;
-  if (columns.current == 0) {
-    columns.top = columns.lowest + px(0.9f);
-  }
+  const float used = columns.bottoms[static_cast<std::size_t>(columns.current)];
   box.left = columns.left + columns.step * static_cast<float>(columns.current);
-  box.bottom = std::round(columns.top);
+  box.bottom = std::round(used > 0.0f ? used + px(0.9f) : columns.top);
   box.empty = true;
 }
 
 void Surface::close_columns() {
-  const float bottom = std::max(columns_.back().lowest, boxes_.back().bottom);
+  const std::vector<float>& bottoms = columns_.back().bottoms;
+  const float bottom = std::max(*std::max_element(bottoms.begin(), bottoms.end()), boxes_.back().bottom);
   columns_.pop_back();
   boxes_.pop_back();
   advance(bottom);

@@ -98,7 +98,8 @@ class Surface {
   };
   struct Columns {
     int count = 1, current = 0;
-    float left = 0, top = 0, step = 0, lowest = 0;
+    float left = 0, top = 0, step = 0;
+    std::vector<float> bottoms;  // of each column; 0 while it is empty
   };
   struct Region {
     std::size_t node = 0;
