@@ -11,8 +11,7 @@
 
 namespace tinwright {
 
-AreaCurve::AreaCurve(std::vector<Piece> pieces, double closes_at)
-    : pieces_(std::move(pieces)), closes_at_(closes_at) {
+AreaCurve::AreaCurve(std::vector<Piece> pieces, double closes_at) : pieces_(std::move(pieces)), closes_at_(closes_at) {
   GEOMETRY_ASSERT(!pieces_.empty() && pieces_.front().start == 0.0 && closes_at_ > 0.0);
 }
 

@@ -8,12 +8,12 @@
 #if defined(TINWRIGHT_CHECKS)
 #include <cstdio>
 #include <cstdlib>
-#define GEOMETRY_ASSERT(condition)                                                                 \
-  do {                                                                                             \
-    if (!(condition)) {                                                                            \
-      std::fprintf(stderr, "%s:%d: assertion failed: %s\n", __FILE__, __LINE__, #condition);       \
-      std::abort();                                                                                \
-    }                                                                                              \
+#define GEOMETRY_ASSERT(condition)                                                           \
+  do {                                                                                       \
+    if (!(condition)) {                                                                      \
+      std::fprintf(stderr, "%s:%d: assertion failed: %s\n", __FILE__, __LINE__, #condition); \
+      std::abort();                                                                          \
+    }                                                                                        \
   } while (false)
 #else
 #define GEOMETRY_ASSERT(condition) static_cast<void>(0)

@@ -20,7 +20,9 @@ namespace tinwright {
 namespace {
 
 using glm::dvec2;
-double cross(dvec2 a, dvec2 b) { return a.x * b.y - a.y * b.x; }
+double cross(dvec2 a, dvec2 b) {
+  return a.x * b.y - a.y * b.x;
+}
 
 double signed_area(const Loop& corners) {
   double twice = 0.0;

@@ -21,7 +21,8 @@ std::optional<Problem> check_size(double size, const std::string& what, const st
     return Problem{ProblemCode::kOutOfRange, "the " + what + " has to be more than nothing, like 24 cm", place};
   }
   if (size < kSmallestSize) {
-    return Problem{ProblemCode::kOutOfRange, "the " + what + " is under a tenth of a millimetre; check its unit", place};
+    return Problem{ProblemCode::kOutOfRange, "the " + what + " is under a tenth of a millimetre; check its unit",
+                   place};
   }
   if (size > kLargestSize) {
     return Problem{ProblemCode::kOutOfRange, "the " + what + " is over 5 m; check its unit", place};

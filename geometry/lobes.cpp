@@ -18,9 +18,13 @@ namespace {
 
 constexpr int kPanels = 6;  // quadrature panels over a half lobe
 
-double cross(glm::dvec2 a, glm::dvec2 b) { return a.x * b.y - a.y * b.x; }
+double cross(glm::dvec2 a, glm::dvec2 b) {
+  return a.x * b.y - a.y * b.x;
+}
 
-double curvature(const LobePoint& p) { return cross(p.first, p.second) / std::pow(glm::length(p.first), 3); }
+double curvature(const LobePoint& p) {
+  return cross(p.first, p.second) / std::pow(glm::length(p.first), 3);
+}
 
 glm::dvec2 moved_inwards(const LobePoint& p, double inset) {
   const glm::dvec2 tangent = glm::normalize(p.first);
@@ -81,10 +85,7 @@ HalfLobe fluted_lobe(double diameter, int flutes, double flute_depth) {
     const glm::dvec2 round(-out.y, out.x);
     return LobePoint{r * out, r1 * out + r * round, (r2 - r) * out + 2.0 * r1 * round};
   };
-  return {.at = at,
-          .end = std::numbers::pi / flutes,
-          .copies = 2 * flutes,
-          .closes_at = 0.5 * diameter - flute_depth};
+  return {.at = at, .end = std::numbers::pi / flutes, .copies = 2 * flutes, .closes_at = 0.5 * diameter - flute_depth};
 }
 
 AreaCurve erode_lobes(const HalfLobe& lobe) {
@@ -94,8 +95,7 @@ AreaCurve erode_lobes(const HalfLobe& lobe) {
   if (lobe.closes_at - crest_radius < kLengthTolerance) return curve;
 
   const AreaCurve::Sample crest{crest_radius, curve.area(crest_radius), curve.perimeter(crest_radius)};
-  append_measured(
-      curve, [&](double inset) { return measure(lobe, inset); }, rim, crest, {lobe.closes_at, 0.0, 0.0});
+  append_measured(curve, [&](double inset) { return measure(lobe, inset); }, rim, crest, {lobe.closes_at, 0.0, 0.0});
   return curve;
 }
 

@@ -32,8 +32,8 @@ struct HalfLobe {
   double closes_at = 0.0;
 };
 
-HalfLobe oval_lobe(double half_length, double half_width);               // [m], half_length >= half_width
-HalfLobe fluted_lobe(double diameter, int flutes, double flute_depth);   // [m]
+HalfLobe oval_lobe(double half_length, double half_width);              // [m], half_length >= half_width
+HalfLobe fluted_lobe(double diameter, int flutes, double flute_depth);  // [m]
 
 /// Area and perimeter at every inset: exact by Steiner's formula up to the crest's radius of curvature, beyond it
 /// interpolated to kAreaTolerance.

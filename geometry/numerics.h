@@ -34,9 +34,9 @@ double find_root(const Function& f, double low, double high) {
   if (at_high == 0.0) return high;
   GEOMETRY_ASSERT((at_low < 0.0) != (at_high < 0.0));
   std::uintmax_t iterations = 200;
-  const auto [a, b] = boost::math::tools::toms748_solve(f, low, high, at_low, at_high,
-                                                        boost::math::tools::eps_tolerance<double>(52), iterations,
-                                                        numerics_detail::QuietPolicy());
+  const auto [a, b] =
+      boost::math::tools::toms748_solve(f, low, high, at_low, at_high, boost::math::tools::eps_tolerance<double>(52),
+                                        iterations, numerics_detail::QuietPolicy());
   return 0.5 * (a + b);
 }
 

@@ -19,7 +19,9 @@ namespace {
 constexpr double kBreakTolerance = 1e-12;
 
 /// A quarter disc of dough round a point of the wall, the upper half of its circle.
-WallPiece bend_at(double z, double d, double thickness) { return arc_piece({z, d}, thickness, +1, z, z + thickness); }
+WallPiece bend_at(double z, double d, double thickness) {
+  return arc_piece({z, d}, thickness, +1, z, z + thickness);
+}
 
 void add_straight(std::vector<WallPiece>& out, const WallPiece& piece, double thickness, bool lowest) {
   const double fall = (piece.d1 - piece.d0) / piece.height();

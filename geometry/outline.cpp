@@ -21,7 +21,7 @@ using std::numbers::pi;
 constexpr int kFewestSides = 3;
 constexpr int kMostSides = 60;
 constexpr int kMostFlutes = 200;
-constexpr int kRoundPoints = 480;      // of a whole loop made of lobes
+constexpr int kRoundPoints = 480;     // of a whole loop made of lobes
 constexpr int kFewestLobePoints = 9;  // of half a flute
 constexpr int kArcPoints = 24;
 
@@ -102,7 +102,9 @@ Result<Outline> make(const Fluted& fluted) {
   return Outline{fluted, curve, fluted.diameter, fluted.diameter};
 }
 
-Result<Outline> make(const Freeform& freeform) { return make_freeform(freeform); }
+Result<Outline> make(const Freeform& freeform) {
+  return make_freeform(freeform);
+}
 
 void add_arc(Loop& loop, glm::dvec2 centre, double radius, double from, double to, int points) {
   for (int i = 0; i < points; ++i) {
@@ -172,7 +174,9 @@ Loops loops(const Fluted& fluted, double inset) {
   return {mirror_round(fluted_lobe(fluted.diameter, fluted.flutes, fluted.flute_depth), inset)};
 }
 
-Loops loops(const Freeform& freeform, double inset) { return freeform_loops(freeform, inset); }
+Loops loops(const Freeform& freeform, double inset) {
+  return freeform_loops(freeform, inset);
+}
 
 }  // namespace
 

@@ -83,7 +83,9 @@ Result<Pan> make_pan(const PanShape& shape) {
   return pan;
 }
 
-double depth(const Pan& pan) { return pan.wall.depth(); }
+double depth(const Pan& pan) {
+  return pan.wall.depth();
+}
 
 double volume(const Pan& pan, double height) {
   GEOMETRY_ASSERT(height >= 0.0 && height <= depth(pan) + kLengthTolerance);
@@ -92,7 +94,9 @@ double volume(const Pan& pan, double height) {
   return std::max(0.0, inside);
 }
 
-double brim_volume(const Pan& pan) { return volume(pan, depth(pan)); }
+double brim_volume(const Pan& pan) {
+  return volume(pan, depth(pan));
+}
 
 double wall_area(const Pan& pan, double height) {
   double area = swept_surface(pan.outline.curve, pan.wall, Lean::kInwards, height);
@@ -124,7 +128,8 @@ Result<double> fill_height(const Pan& pan, double filling) {
   const double most = brim_volume(pan);
   if (filling > most + kVolumeTolerance) {
     const long long over_ml = std::llround((filling - most) * 1e6);
-    return Problem{ProblemCode::kTooMuch, "that is " + std::to_string(over_ml) + " ml more than the pan holds", "volume"};
+    return Problem{ProblemCode::kTooMuch, "that is " + std::to_string(over_ml) + " ml more than the pan holds",
+                   "volume"};
   }
   if (filling >= most) return depth(pan);
   return find_root([&](double h) { return volume(pan, h) - filling; }, 0.0, depth(pan));

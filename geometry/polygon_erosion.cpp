@@ -21,8 +21,12 @@ using std::numbers::pi;
 /// Parts of a border shorter than this share of the inset are rounding [-].
 constexpr double kShortestPart = 1e-11;
 
-double cross(dvec2 a, dvec2 b) { return a.x * b.y - a.y * b.x; }
-dvec2 direction(double angle) { return {std::cos(angle), std::sin(angle)}; }
+double cross(dvec2 a, dvec2 b) {
+  return a.x * b.y - a.y * b.x;
+}
+dvec2 direction(double angle) {
+  return {std::cos(angle), std::sin(angle)};
+}
 
 struct Side {
   dvec2 from, to, along, inward;

@@ -37,17 +37,21 @@ std::optional<Problem> check_question(const Pan& pan, const PressQuestion& q) {
     if (auto problem = check_size(*q.floor_thickness, "floor thickness", "floor_thickness")) return problem;
   }
   if (q.wall_to_floor && !(std::isfinite(*q.wall_to_floor) && *q.wall_to_floor > 0.0 && *q.wall_to_floor <= 20.0)) {
-    return Problem{ProblemCode::kOutOfRange, "the wall's share of the floor's thickness is between 0 and 20", "wall_to_floor"};
+    return Problem{ProblemCode::kOutOfRange, "the wall's share of the floor's thickness is between 0 and 20",
+                   "wall_to_floor"};
   }
   const int given = q.thickness.has_value() + q.floor_thickness.has_value() + q.wall_to_floor.has_value();
   if (given > 1) {
-    return Problem{ProblemCode::kContradiction,
-                   "give one of thickness, floor thickness and wall share, not several", "thickness"};
+    return Problem{ProblemCode::kContradiction, "give one of thickness, floor thickness and wall share, not several",
+                   "thickness"};
   }
   if (q.cover != Cover::kFloorAndWall && (q.floor_thickness || q.wall_to_floor || q.wall_height)) {
-    return Problem{ProblemCode::kContradiction, "floor thickness, wall share and wall height belong to a lining; press "
-                                                "over floor_and_wall, or leave them out",
-                   q.wall_height ? "wall_height" : q.floor_thickness ? "floor_thickness" : "wall_to_floor"};
+    return Problem{ProblemCode::kContradiction,
+                   "floor thickness, wall share and wall height belong to a lining; press "
+                   "over floor_and_wall, or leave them out",
+                   q.wall_height       ? "wall_height"
+                   : q.floor_thickness ? "floor_thickness"
+                                       : "wall_to_floor"};
   }
   if (q.cover == Cover::kSlab && !q.thickness) {
     return Problem{ProblemCode::kMissing, "a slab needs the thickness it is pressed to, like 1/4 in", "thickness"};
@@ -80,7 +84,8 @@ Result<PressAnswer> press_floor(const Pan& pan, const PressQuestion& q) {
   if (q.thickness) {
     if (*q.thickness > depth(pan) + kLengthTolerance) {
       return Problem{ProblemCode::kImpossibleShape,
-                     "the pan is only " + mm_text(depth(pan)) + " deep; the dough can be that thick at most", "thickness"};
+                     "the pan is only " + mm_text(depth(pan)) + " deep; the dough can be that thick at most",
+                     "thickness"};
     }
     const double needed = volume(pan, std::min(*q.thickness, depth(pan)));
     return compare({.floor_thickness = *q.thickness}, q, needed, needed);
@@ -110,7 +115,8 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
   const auto thinner_than_crust = [&](double floor, const std::string& place) -> std::optional<Problem> {
     if (floor < height - kLengthTolerance) return std::nullopt;
     return Problem{ProblemCode::kImpossibleShape,
-                   "a floor " + mm_text(floor) + " thick is no lower than the crust's top at " + mm_text(height), place};
+                   "a floor " + mm_text(floor) + " thick is no lower than the crust's top at " + mm_text(height),
+                   place};
   };
   if (q.thickness) {
     if (auto problem = thinner_than_crust(*q.thickness, "thickness")) return *problem;
@@ -132,7 +138,8 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
                          .needed = dough};
     }
   }
-  const double thickest = std::max(height, pan.outline.curve.closes_at()) / std::min(1.0, q.wall_to_floor.value_or(1.0));
+  const double thickest =
+      std::max(height, pan.outline.curve.closes_at()) / std::min(1.0, q.wall_to_floor.value_or(1.0));
   const double t = find_root([&](double x) { return lining_volume(pan, trial(q, x, height)) - dough; }, 0.0, thickest);
   const Lining lining = trial(q, t, height);
   return PressAnswer{.floor_thickness = lining.floor,
@@ -147,9 +154,12 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
 Result<PressAnswer> press_dough(const Pan& pan, const PressQuestion& question) {
   if (auto problem = check_question(pan, question)) return *problem;
   switch (question.cover) {
-    case Cover::kFloor: return press_floor(pan, question);
-    case Cover::kSlab: return press_slab(pan, question);
-    case Cover::kFloorAndWall: break;
+    case Cover::kFloor:
+      return press_floor(pan, question);
+    case Cover::kSlab:
+      return press_slab(pan, question);
+    case Cover::kFloorAndWall:
+      break;
   }
   return press_lining(pan, question);
 }

@@ -33,10 +33,10 @@ struct PressAnswer {
   double coverage = 1.0;         // [-] of the floor, 0 to 1
   bool reaches_edges = true;
   bool thickness_was_given = false;
-  double dough = 0.0;            // [m³] as asked, or as needed
-  double needed = 0.0;           // [m³] what the given thickness takes; else the dough itself
-  double left = 0.0;             // [m³] dough over
-  double missing = 0.0;          // [m³] dough short
+  double dough = 0.0;    // [m³] as asked, or as needed
+  double needed = 0.0;   // [m³] what the given thickness takes; else the dough itself
+  double left = 0.0;     // [m³] dough over
+  double missing = 0.0;  // [m³] dough short
 };
 
 /// Solves how the dough lies in one cavity of `pan`. Thickness within 1e-9 of exact. Problem (place

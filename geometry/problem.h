@@ -13,16 +13,16 @@ namespace tinwright {
 
 /// What kind of fault it is; tests and views branch on this, never on the text.
 enum class ProblemCode {
-  kNotANumber,      // NaN, infinity, or text where a number was expected
-  kMissingUnit,     // a bare number where a quantity was asked for
-  kWrongUnit,       // an unknown unit, or one of another kind (grams for a length)
-  kOutOfRange,      // negative, zero or absurd size
-  kMissing,         // a field that has to be there
-  kUnknown,         // a name or field nobody knows
-  kContradiction,   // two fields that cannot both hold
-  kImpossibleShape, // sizes that do not make a pan
-  kTooMuch,         // more dough or filling than fits
-  kUnreadable,      // not JSON, not UTF-8, file missing
+  kNotANumber,       // NaN, infinity, or text where a number was expected
+  kMissingUnit,      // a bare number where a quantity was asked for
+  kWrongUnit,        // an unknown unit, or one of another kind (grams for a length)
+  kOutOfRange,       // negative, zero or absurd size
+  kMissing,          // a field that has to be there
+  kUnknown,          // a name or field nobody knows
+  kContradiction,    // two fields that cannot both hold
+  kImpossibleShape,  // sizes that do not make a pan
+  kTooMuch,          // more dough or filling than fits
+  kUnreadable,       // not JSON, not UTF-8, file missing
 };
 
 /// A refusal. `place` is the field it is about, as a dotted path ("pan.outline.diameter"); empty when it

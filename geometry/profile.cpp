@@ -36,10 +36,10 @@ Result<Profile> make(const StraightWall& wall, double reach) {
   const double wall_length = std::hypot(run, depth);
   if (touch > wall_length + kLengthTolerance) {
     const double most = wall_length * radius / touch;
-    return Problem{ProblemCode::kImpossibleShape,
-                   "a floor corner rounded by " + mm_text(radius) + " is taller than the wall; it can be at most " +
-                       mm_text(most),
-                   "profile.floor_radius"};
+    return Problem{
+        ProblemCode::kImpossibleShape,
+        "a floor corner rounded by " + mm_text(radius) + " is taller than the wall; it can be at most " + mm_text(most),
+        "profile.floor_radius"};
   }
   if (run + touch > reach + kLengthTolerance) {
     return Problem{ProblemCode::kImpossibleShape,
@@ -71,7 +71,8 @@ Result<Profile> make(const SteppedWall& wall, double reach) {
   const std::string place = "profile.points";
   const auto& points = wall.points;
   if (points.size() < 2) {
-    return Problem{ProblemCode::kMissing, "a measured wall needs at least 2 points, at the floor and at the rim", place};
+    return Problem{ProblemCode::kMissing, "a measured wall needs at least 2 points, at the floor and at the rim",
+                   place};
   }
   if (points.size() > static_cast<std::size_t>(kMostCorners)) {
     return Problem{ProblemCode::kOutOfRange, "a measured wall can have at most 200 points", place};

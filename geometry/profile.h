@@ -44,7 +44,7 @@ class Profile {
   explicit Profile(std::vector<WallPiece> pieces) : pieces_(std::move(pieces)) {}
 
   const std::vector<WallPiece>& pieces() const { return pieces_; }
-  double depth() const { return pieces_.empty() ? 0.0 : pieces_.back().z1; }    // [m]
+  double depth() const { return pieces_.empty() ? 0.0 : pieces_.back().z1; }         // [m]
   double floor_inset() const { return pieces_.empty() ? 0.0 : pieces_.front().d0; }  // [m]
   double top_inset() const { return pieces_.empty() ? 0.0 : pieces_.back().d1; }     // [m]
 

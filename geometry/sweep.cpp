@@ -53,8 +53,8 @@ double integrate_piece(const AreaCurve& curve, const WallPiece& piece, double si
   for (auto knot = pieces.rbegin(); knot != pieces.rend(); ++knot) {  // insets fall as the parameter grows
     const double d = sign * knot->start;
     if (d >= piece.d0 || d <= piece.d1) continue;
-    const double t = piece.is_arc() ? angle_at_inset(piece, d)
-                                    : piece.z0 + piece.height() * (piece.d0 - d) / (piece.d0 - piece.d1);
+    const double t =
+        piece.is_arc() ? angle_at_inset(piece, d) : piece.z0 + piece.height() * (piece.d0 - d) / (piece.d0 - piece.d1);
     const double end = std::clamp(t, begin, to);
     if (end > begin) sum += part(begin, end);
     begin = end;
@@ -62,7 +62,9 @@ double integrate_piece(const AreaCurve& curve, const WallPiece& piece, double si
   return to > begin ? sum + part(begin, to) : sum;
 }
 
-double sign_of(Lean lean) { return lean == Lean::kInwards ? 1.0 : -1.0; }
+double sign_of(Lean lean) {
+  return lean == Lean::kInwards ? 1.0 : -1.0;
+}
 
 }  // namespace
 
@@ -72,7 +74,8 @@ double swept_volume(const AreaCurve& curve, const Profile& profile, Lean lean, d
   for (const WallPiece& piece : profile.pieces()) {
     if (piece.z0 >= height) break;
     const WallPiece part = piece.z1 <= height ? piece : cut_piece(piece, piece.z0, height);
-    volume += integrate_piece(curve, part, sign, [&](const WallPoint& p) { return curve.area(sign * p.inset) * p.rise; });
+    volume +=
+        integrate_piece(curve, part, sign, [&](const WallPoint& p) { return curve.area(sign * p.inset) * p.rise; });
   }
   return volume;
 }
@@ -85,8 +88,8 @@ double swept_surface(const AreaCurve& curve, const Profile& profile, Lean lean, 
     if (piece.z0 >= height) break;
     surface += std::abs(curve.area(sign * piece.d0) - curve.area(sign * below));
     const WallPiece part = piece.z1 <= height ? piece : cut_piece(piece, piece.z0, height);
-    surface +=
-        integrate_piece(curve, part, sign, [&](const WallPoint& p) { return curve.perimeter(sign * p.inset) * p.slope; });
+    surface += integrate_piece(curve, part, sign,
+                               [&](const WallPoint& p) { return curve.perimeter(sign * p.inset) * p.slope; });
     below = piece.d1;
   }
   return surface;

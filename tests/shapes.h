@@ -33,6 +33,8 @@ inline Pan ring(double outer, double inner, const WallShape& wall, double core_i
 }
 
 /// |a - b| as a share of b; doctest's Approx adds 1 to the scale, which would hide errors of small SI numbers.
-inline double relative_error(double a, double b) { return std::abs(a - b) / std::abs(b); }
+inline double relative_error(double a, double b) {
+  return std::abs(a - b) / std::abs(b);
+}
 
 }  // namespace tinwright::shapes

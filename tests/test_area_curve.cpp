@@ -37,7 +37,8 @@ OutlineShape shape_of(const reference::Row& row) {
   }
   Freeform freeform;
   for (const reference::Row& corner : reference::rows(kFreeformCsv)) {
-    if (corner.text("shape") == row.text("shape")) freeform.corners.emplace_back(corner.number("x_m"), corner.number("y_m"));
+    if (corner.text("shape") == row.text("shape"))
+      freeform.corners.emplace_back(corner.number("x_m"), corner.number("y_m"));
   }
   return freeform;
 }

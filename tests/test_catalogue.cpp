@@ -54,8 +54,8 @@ TEST_CASE("families stand together, so that a list by family has each once") {
 }
 
 TEST_CASE("published volumes of pans agree with their computed brim (or stated level) within 12 %") {
-  // tests/reference/pan_volumes.csv; its sources are listed in assets/SOURCES.md. Household charts round to the cup, and
-  // several inside sizes were chosen with the chart in sight, so this guards against slips, not against the trade.
+  // tests/reference/pan_volumes.csv; its sources are listed in assets/SOURCES.md. Household charts round to the cup,
+  // and several inside sizes were chosen with the chart in sight, so this guards against slips, not against the trade.
   int compared = 0;
   for (const reference::Row& row : reference::rows(kPanVolumesCsv)) {
     if (row.text("compare") != "yes") continue;

@@ -59,8 +59,18 @@ TEST_CASE("an L keeps a quarter circle round its inward corner") {
 }
 
 TEST_CASE("a dumb-bell falls apart into two islands when its neck closes") {
-  const Freeform dumb_bell{{{0, 0}, {0.1, 0}, {0.1, 0.04}, {0.2, 0.04}, {0.2, 0}, {0.3, 0},
-                            {0.3, 0.1}, {0.2, 0.1}, {0.2, 0.06}, {0.1, 0.06}, {0.1, 0.1}, {0, 0.1}}};
+  const Freeform dumb_bell{{{0, 0},
+                            {0.1, 0},
+                            {0.1, 0.04},
+                            {0.2, 0.04},
+                            {0.2, 0},
+                            {0.3, 0},
+                            {0.3, 0.1},
+                            {0.2, 0.1},
+                            {0.2, 0.06},
+                            {0.1, 0.06},
+                            {0.1, 0.1},
+                            {0, 0.1}}};
   const auto outline = make_outline(dumb_bell);
   REQUIRE(static_cast<bool>(outline));
   CHECK(outline_loops(*outline, 0.005).size() == 1);
@@ -69,13 +79,13 @@ TEST_CASE("a dumb-bell falls apart into two islands when its neck closes") {
 
 TEST_CASE("crossing, touching and empty outlines are refused with what would be right") {
   const std::vector<Freeform> bad{
-      {{{0, 0}, {0.3, 0.3}, {0.3, 0}, {0, 0.3}}},                            // bow tie
-      {{{0, 0}, {0.3, 0}, {0.3, 0.3}, {0.1, 0.0}, {0, 0.3}}},                // a corner on another side
-      {{{0, 0}, {0.3, 0}, {0.15, 0}}},                                       // no area
-      {{{0, 0}, {0.3, 0}, {0.3, 0.2}, {0.3, 0.1}, {0.0, 0.1}}},              // a spike folded back
-      {{{0, 0}, {0.3, 0}}},                                                  // two corners
-      {{{0, 0}, {0.3, 0}, {std::nan(""), 0.2}}},                             // not a number
-      {{{0, 0}, {30, 0}, {0, 30}}},                                          // 30 m
+      {{{0, 0}, {0.3, 0.3}, {0.3, 0}, {0, 0.3}}},                // bow tie
+      {{{0, 0}, {0.3, 0}, {0.3, 0.3}, {0.1, 0.0}, {0, 0.3}}},    // a corner on another side
+      {{{0, 0}, {0.3, 0}, {0.15, 0}}},                           // no area
+      {{{0, 0}, {0.3, 0}, {0.3, 0.2}, {0.3, 0.1}, {0.0, 0.1}}},  // a spike folded back
+      {{{0, 0}, {0.3, 0}}},                                      // two corners
+      {{{0, 0}, {0.3, 0}, {std::nan(""), 0.2}}},                 // not a number
+      {{{0, 0}, {30, 0}, {0, 30}}},                              // 30 m
   };
   for (const Freeform& freeform : bad) {
     const auto outline = make_outline(freeform);

@@ -17,7 +17,9 @@ namespace {
 using shapes::relative_error;
 using std::numbers::pi;
 
-double frustum(double r, double s, double h) { return pi * h / 3 * (r * r + r * s + s * s); }
+double frustum(double r, double s, double h) {
+  return pi * h / 3 * (r * r + r * s + s * s);
+}
 
 Pan cavity(const Pan& pan, const Lining& lining) {
   const auto made = line_pan(pan, lining);

@@ -96,8 +96,8 @@ TEST_CASE("a tube pan is the difference of two frustums") {
   const auto frustum = [](double r, double s, double h) { return pi * h / 3 * (r * r + r * s + s * s); };
   CHECK(relative_error(brim_volume(pan), frustum(0.125, 0.11, 0.1) - frustum(0.025, 0.035, 0.1)) < kClosedForm);
   CHECK(relative_error(rim_area(pan), pi * (0.125 * 0.125 - 0.025 * 0.025)) < kClosedForm);
-  CHECK(relative_error(wall_area(pan, 0.1),
-                       pi * 0.235 * std::hypot(0.1, 0.015) + pi * 0.06 * std::hypot(0.1, 0.01)) < kClosedForm);
+  CHECK(relative_error(wall_area(pan, 0.1), pi * 0.235 * std::hypot(0.1, 0.015) + pi * 0.06 * std::hypot(0.1, 0.01)) <
+        kClosedForm);
 }
 
 TEST_CASE("a rounded floor corner of an upright round tin takes away the ring of Pappus") {
@@ -165,7 +165,9 @@ TEST_CASE("volume grows with height at the rate of the level surface") {
 }
 
 TEST_CASE("all sizes twice as large hold eight times as much and have four times the wall") {
-  const auto pan = [](double k) { return shapes::pan(Fluted{0.24 * k, 40, 0.006 * k}, StraightWall{0.03 * k, 0.005 * k, 0.002 * k}); };
+  const auto pan = [](double k) {
+    return shapes::pan(Fluted{0.24 * k, 40, 0.006 * k}, StraightWall{0.03 * k, 0.005 * k, 0.002 * k});
+  };
   CHECK(relative_error(brim_volume(pan(2)), 8 * brim_volume(pan(1))) < 1e-7);
   CHECK(relative_error(wall_area(pan(2), 0.06), 4 * wall_area(pan(1), 0.03)) < 1e-6);
 }

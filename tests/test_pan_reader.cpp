@@ -55,9 +55,10 @@ std::string with_outline(const std::string& outline) {
 TEST_CASE("every outline of the format is read in any unit") {
   CHECK(relative_error(rim_area(pan_from(with_outline(R"({"kind": "round", "diameter": "9 in"})"))),
                        pi * std::pow(0.2286 / 2, 2)) < 1e-12);
-  CHECK(relative_error(rim_area(pan_from(with_outline(
-                           R"({"kind": "rectangle", "length": "13 in", "width": "22.86 cm", "corner_radius": "0 mm"})"))),
-                       0.3302 * 0.2286) < 1e-12);
+  CHECK(
+      relative_error(rim_area(pan_from(with_outline(
+                         R"({"kind": "rectangle", "length": "13 in", "width": "22.86 cm", "corner_radius": "0 mm"})"))),
+                     0.3302 * 0.2286) < 1e-12);
   CHECK(relative_error(rim_area(pan_from(with_outline(R"({"kind": "oval", "length": "30 cm", "width": "20 cm"})"))),
                        pi * 0.15 * 0.10) < 1e-9);
   CHECK(relative_error(rim_area(pan_from(with_outline(R"({"kind": "polygon", "sides": 6, "across_flats": "20 cm"})"))),
@@ -66,12 +67,13 @@ TEST_CASE("every outline of the format is read in any unit") {
   CHECK(relative_error(rim_area(pan_from(with_outline(
                            R"({"kind": "fluted", "diameter": "24 cm", "flutes": 40, "flute_depth": "6 mm"})"))),
                        pi * (0.117 * 0.117 + 0.5 * 0.003 * 0.003)) < 1e-9);
-  CHECK(relative_error(rim_area(pan_from(with_outline(
-                           R"({"kind": "ring", "outer_diameter": "24 cm", "inner_diameter": "8 cm"})"))),
+  CHECK(relative_error(rim_area(pan_from(
+                           with_outline(R"({"kind": "ring", "outer_diameter": "24 cm", "inner_diameter": "8 cm"})"))),
                        pi * (0.0144 - 0.0016)) < 1e-12);
-  CHECK(relative_error(rim_area(pan_from(with_outline(
-                           R"({"kind": "freeform", "points": [["0 cm", "0 cm"], ["30 cm", "0 cm"], ["0 cm", "20 cm"]]})"))),
-                       0.03) < 1e-12);
+  CHECK(relative_error(
+            rim_area(pan_from(with_outline(
+                R"({"kind": "freeform", "points": [["0 cm", "0 cm"], ["30 cm", "0 cm"], ["0 cm", "20 cm"]]})"))),
+            0.03) < 1e-12);
 }
 
 TEST_CASE("every profile of the format is read") {
@@ -113,23 +115,27 @@ TEST_CASE("faults of files carry code, place and line") {
       {with_outline(R"({"kind": "round", "diameter": "-24 cm"})"), ProblemCode::kOutOfRange, "outline.diameter", 1},
       {with_outline(R"({"kind": "round", "diameter": "0 cm"})"), ProblemCode::kOutOfRange, "outline.diameter", 1},
       {with_outline(R"({"kind": "round", "diameter": ["24 cm"]})"), ProblemCode::kNotANumber, "outline.diameter", 1},
-      {with_outline(R"({"kind": "round", "diameter": "24 cm", "widht": "1 cm"})"), ProblemCode::kUnknown, "outline.widht", 1},
+      {with_outline(R"({"kind": "round", "diameter": "24 cm", "widht": "1 cm"})"), ProblemCode::kUnknown,
+       "outline.widht", 1},
       {with_outline(R"({"kind": "polygon", "sides": "six", "across_flats": "20 cm"})"), ProblemCode::kNotANumber,
        "outline.sides", 1},
       {with_outline(R"({"kind": "polygon", "sides": 6.5, "across_flats": "20 cm"})"), ProblemCode::kNotANumber,
        "outline.sides", 1},
-      {with_outline(R"({"kind": "freeform", "points": [["0 cm", "0 cm", "1 cm"], ["1 cm", "0 cm"], ["0 cm", "1 cm"]]})"),
+      {with_outline(
+           R"({"kind": "freeform", "points": [["0 cm", "0 cm", "1 cm"], ["1 cm", "0 cm"], ["0 cm", "1 cm"]]})"),
        ProblemCode::kContradiction, "outline.points.0", 1},
       {with_outline(R"({"kind": "freeform", "points": [["0 cm", "0"], ["9 cm", "0 cm"], ["0 cm", "9 cm"]]})"),
        ProblemCode::kMissingUnit, "outline.points.0.1", 1},
-      {with_outline(R"({"kind": "ring", "outer_diameter": "0 cm", "inner_diameter": "5 cm"})"), ProblemCode::kOutOfRange,
-       "outline.outer_diameter", 1},
+      {with_outline(R"({"kind": "ring", "outer_diameter": "0 cm", "inner_diameter": "5 cm"})"),
+       ProblemCode::kOutOfRange, "outline.outer_diameter", 1},
       {with_profile(R"({})"), ProblemCode::kMissing, "profile.depth", 2},
       {with_profile(R"({"depth": "5 cm", "base_inset": "1 cm", "wall_angle": "10 deg"})"), ProblemCode::kContradiction,
        "profile.wall_angle", 2},
       {with_profile(R"({"depth": "5 cm", "wall_angle": "90 deg"})"), ProblemCode::kOutOfRange, "profile.wall_angle", 2},
-      {with_profile(R"({"depth": "5 cm", "wall_angle": "80 deg"})"), ProblemCode::kImpossibleShape, "profile.wall_angle", 2},
-      {with_profile(R"({"depth": "5 cm", "base_inset": "13 cm"})"), ProblemCode::kImpossibleShape, "profile.base_inset", 2},
+      {with_profile(R"({"depth": "5 cm", "wall_angle": "80 deg"})"), ProblemCode::kImpossibleShape,
+       "profile.wall_angle", 2},
+      {with_profile(R"({"depth": "5 cm", "base_inset": "13 cm"})"), ProblemCode::kImpossibleShape, "profile.base_inset",
+       2},
       {with_profile("{\"depth\": \"5 cm\"}, \"material\":\n\"gold\""), ProblemCode::kUnknown, "material", 2},
       {with_profile("{\"depth\": \"5 cm\"}, \"count\": 0"), ProblemCode::kOutOfRange, "count", 2},
       {with_profile("{\"depth\": \"5 cm\"}, \"bottomless\": \"yes\""), ProblemCode::kUnknown, "bottomless", 2},

@@ -73,7 +73,8 @@ TEST_CASE("what is pressed is what the lining takes: all four ways return their 
         CHECK(relative_error(answer.wall_thickness, *question.wall_to_floor * answer.floor_thickness) < 1e-12);
       }
     }
-    CHECK(relative_error(volume(pan, press(pan, {.dough = dough, .cover = Cover::kFloor}).floor_thickness), dough) < 1e-9);
+    CHECK(relative_error(volume(pan, press(pan, {.dough = dough, .cover = Cover::kFloor}).floor_thickness), dough) <
+          1e-9);
   }
 }
 

@@ -7,10 +7,18 @@
 namespace tinwright {
 namespace {
 
-double mm(double metres) { return metres * 1e3; }
-double ml(double cubic_metres) { return cubic_metres * 1e6; }
-double cm2(double square_metres) { return square_metres * 1e4; }
-double grams(double kilograms) { return kilograms * 1e3; }
+double mm(double metres) {
+  return metres * 1e3;
+}
+double ml(double cubic_metres) {
+  return cubic_metres * 1e6;
+}
+double cm2(double square_metres) {
+  return square_metres * 1e4;
+}
+double grams(double kilograms) {
+  return kilograms * 1e3;
+}
 
 }  // namespace
 

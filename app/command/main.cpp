@@ -99,7 +99,8 @@ std::optional<Request> read_arguments(const std::vector<std::string>& arguments)
     }
   }
   if (find_command(request.command) == nullptr) {
-    std::cerr << (request.command.empty() ? "" : "tinwright: there is no command " + request.command + "\n\n") << kUsage;
+    std::cerr << (request.command.empty() ? "" : "tinwright: there is no command " + request.command + "\n\n")
+              << kUsage;
     return std::nullopt;
   }
   if (request.file.empty()) {

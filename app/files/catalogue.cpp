@@ -34,7 +34,8 @@ std::vector<Item> read_list(std::string_view json, std::string_view name, const 
 }
 
 CataloguePan read_catalogue_pan(const JsonNode& node) {
-  CataloguePan pan{text(node, "id"), text(node, "name"), text(node, "family"), text(node, "note"), text(node, "source"), {}};
+  CataloguePan pan{text(node, "id"),   text(node, "name"),   text(node, "family"),
+                   text(node, "note"), text(node, "source"), {}};
   if (const JsonNode* fields = member(node, "pan")) pan.fields = fields_of(*fields);
   return pan;
 }
@@ -66,7 +67,11 @@ const std::vector<Mixture>& catalogue_mixtures() {
   return mixtures;
 }
 
-const CataloguePan* find_catalogue_pan(std::string_view id) { return find(catalogue_pans(), id); }
-const Mixture* find_mixture(std::string_view id) { return find(catalogue_mixtures(), id); }
+const CataloguePan* find_catalogue_pan(std::string_view id) {
+  return find(catalogue_pans(), id);
+}
+const Mixture* find_mixture(std::string_view id) {
+  return find(catalogue_mixtures(), id);
+}
 
 }  // namespace tinwright

@@ -31,7 +31,9 @@ std::string list_of(const std::vector<std::string_view>& choices) {
   return list;
 }
 
-std::string last_name(const std::string& path) { return path.substr(path.rfind('.') + 1); }
+std::string last_name(const std::string& path) {
+  return path.substr(path.rfind('.') + 1);
+}
 
 }  // namespace
 

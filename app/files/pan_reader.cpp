@@ -41,19 +41,24 @@ void read_outline(FieldReader& reader, const std::string& prefix, PanShape& shap
     return reader.required(prefix + name, Dimension::kLength, what).value_or(0.0);
   };
   if (!reader.has(prefix + "kind")) {
-    reader.fault(ProblemCode::kMissing, prefix + "kind", "the outline's kind is missing: round, rectangle, oval, "
-                                                         "polygon, fluted, ring or freeform");
+    reader.fault(ProblemCode::kMissing, prefix + "kind",
+                 "the outline's kind is missing: round, rectangle, oval, "
+                 "polygon, fluted, ring or freeform");
     return;
   }
   const auto kind = reader.choice(prefix + "kind", outline_kinds());
   if (!kind) return;
   switch (static_cast<OutlineKind>(*kind)) {
-    case kRound: shape.outline = Round{length("diameter", "diameter")}; break;
+    case kRound:
+      shape.outline = Round{length("diameter", "diameter")};
+      break;
     case kRectangle:
       shape.outline = Rectangle{length("length", "length"), length("width", "width"),
                                 reader.quantity(prefix + "corner_radius", Dimension::kLength).value_or(0.0)};
       break;
-    case kOval: shape.outline = Oval{length("length", "length"), length("width", "width")}; break;
+    case kOval:
+      shape.outline = Oval{length("length", "length"), length("width", "width")};
+      break;
     case kPolygon:
       shape.outline = RegularPolygon{read_count(reader, prefix + "sides", "sides"),
                                      length("across_flats", "size across the flats")};
@@ -80,7 +85,8 @@ double read_run(FieldReader& reader, const std::string& prefix, double depth) {
   const auto inset = reader.quantity(prefix + "base_inset", Dimension::kLength);
   const auto angle = reader.quantity(prefix + "wall_angle", Dimension::kAngle);
   if (reader.has(prefix + "base_inset") && reader.has(prefix + "wall_angle")) {
-    reader.fault(ProblemCode::kContradiction, prefix + "wall_angle", "give the base inset or the wall's angle, not both");
+    reader.fault(ProblemCode::kContradiction, prefix + "wall_angle",
+                 "give the base inset or the wall's angle, not both");
   }
   if (!angle) return inset.value_or(0.0);
   if (*angle >= 0.5 * std::numbers::pi) {
@@ -125,13 +131,14 @@ std::optional<Pan> read_catalogue_pan(FieldReader& reader, const std::string& pr
 }  // namespace
 
 const std::vector<std::string_view>& outline_kinds() {
-  static const std::vector<std::string_view> kinds{"round", "rectangle", "oval", "polygon", "fluted", "ring", "freeform"};
+  static const std::vector<std::string_view> kinds{"round",  "rectangle", "oval",    "polygon",
+                                                   "fluted", "ring",      "freeform"};
   return kinds;
 }
 
 const std::vector<std::string_view>& material_names() {
-  static const std::vector<std::string_view> names{"bright_aluminium", "dark_steel", "tinned_steel",
-                                                   "glass",            "ceramic",    "silicone"};
+  static const std::vector<std::string_view> names{"bright_aluminium", "dark_steel", "tinned_steel", "glass",
+                                                   "ceramic",          "silicone"};
   return names;
 }
 

@@ -103,7 +103,8 @@ Report without_cautions(const Report& report, Report& cautions) {
   for (const ReportLine& line : report) {
     if (line.kind != ReportLine::Kind::kCaution) {
       kept.push_back(line);
-    } else if (std::none_of(cautions.begin(), cautions.end(), [&](const ReportLine& c) { return c.value == line.value; })) {
+    } else if (std::none_of(cautions.begin(), cautions.end(),
+                            [&](const ReportLine& c) { return c.value == line.value; })) {
       cautions.push_back(line);
     }
   }
@@ -149,8 +150,9 @@ std::optional<Pan> answer_pan(const Fields& fields, const std::string& prefix, T
 
 Fields pan_fields(const PanEntry& entry, const std::string& prefix) {
   static const std::vector<std::string> kOutlineNames{
-      "outline.diameter", "outline.length",  "outline.width",       "outline.corner_radius",  "outline.sides",
-      "outline.across_flats", "outline.flutes", "outline.flute_depth", "outline.outer_diameter", "outline.inner_diameter"};
+      "outline.diameter",       "outline.length",        "outline.width",  "outline.corner_radius",
+      "outline.sides",          "outline.across_flats",  "outline.flutes", "outline.flute_depth",
+      "outline.outer_diameter", "outline.inner_diameter"};
   Fields fields;
   if (!entry.catalogue.empty()) {
     fields[prefix + "catalogue"] = {entry.catalogue};
@@ -216,9 +218,10 @@ BenchAnswer answer_bench(const Bench& bench) {
   answer_dough(bench, answer);
   answer_filling(bench, answer);
   const auto pointer = [](const auto& value) { return value ? &*value : nullptr; };
-  answer.picture = draw_picture(*answer.my_pan, pointer(answer.press_job), pointer(answer.press), pointer(answer.fill_job),
-                                pointer(answer.fill));
-  for (Report* report : {&answer.dough, &answer.filling}) {  // what a pan asks for is said once, with the swap or the dough
+  answer.picture = draw_picture(*answer.my_pan, pointer(answer.press_job), pointer(answer.press),
+                                pointer(answer.fill_job), pointer(answer.fill));
+  for (Report* report :
+       {&answer.dough, &answer.filling}) {  // what a pan asks for is said once, with the swap or the dough
     std::erase_if(*report, [&](const ReportLine& line) {
       const auto said = [&](const Report& earlier) {
         return std::any_of(earlier.begin(), earlier.end(), [&](const ReportLine& l) { return l.value == line.value; });

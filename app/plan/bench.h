@@ -1,8 +1,8 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Everything a cook has entered on the page, and everything it answers. The page edits a Bench and shows a BenchAnswer; all
-// that lies between is here.
+// Everything a cook has entered on the page, and everything it answers. The page edits a Bench and shows a BenchAnswer;
+// all that lies between is here.
 #pragma once
 
 #include <map>
@@ -23,18 +23,18 @@ using Texts = std::map<std::string, std::string>;
 enum class WallEntry { kStraight, kBowl, kMeasured };
 
 struct PanEntry {
-  std::string catalogue;          // id of a catalogue pan; empty: own sizes, as below
-  std::size_t outline = 0;        // place among outline_kinds()
+  std::string catalogue;    // id of a catalogue pan; empty: own sizes, as below
+  std::size_t outline = 0;  // place among outline_kinds()
   WallEntry wall = WallEntry::kStraight;
-  std::size_t material = 0;       // place among material_names()
+  std::size_t material = 0;  // place among material_names()
   bool bottomless = false;
-  Texts texts;                    // "outline.diameter", "profile.depth", "count"; points as "0 cm, 0 cm; 30 cm, 0 cm"
+  Texts texts;  // "outline.diameter", "profile.depth", "count"; points as "0 cm, 0 cm; 30 cm, 0 cm"
 };
 
 struct DoughEntry {
   std::string mixture;  // id; empty: own density
   Cover cover = Cover::kFloorAndWall;
-  Texts texts;          // "mass", "density", "thickness", "wall_height"
+  Texts texts;  // "mass", "density", "thickness", "wall_height"
 };
 
 struct FillingEntry {

@@ -44,7 +44,8 @@ const std::vector<Example>& worked_examples() {
       {"slab", "Cookie dough on a tray",
        "430 g of dough pressed a quarter inch thick: does it reach the edges of a quarter sheet tray?", slab_on_tray()},
       {"shell", "A shell filled to three quarters",
-       "A crumb crust 6 mm thick in a 23 cm springform, filled to three quarters: how far below its top, and what is left?",
+       "A crumb crust 6 mm thick in a 23 cm springform, filled to three quarters: how far below its top, and what is "
+       "left?",
        shell_to_three_quarters()},
   };
   return examples;

@@ -42,7 +42,8 @@ std::optional<Lining> read_lining(FieldReader& reader, const std::string& prefix
 }
 
 /// The volume there is, from a volume or from mass and density.
-std::optional<double> read_amount(FieldReader& reader, const std::string& prefix, const std::optional<double>& density) {
+std::optional<double> read_amount(FieldReader& reader, const std::string& prefix,
+                                  const std::optional<double>& density) {
   const auto volume = reader.quantity(prefix + "volume", Dimension::kVolume);
   const auto mass = reader.quantity(prefix + "mass", Dimension::kMass);
   if (reader.has(prefix + "volume") && reader.has(prefix + "mass")) {
@@ -76,7 +77,8 @@ std::optional<FillJob> read_fill_job(FieldReader& reader, const std::string& pre
   job.density = reader.quantity(prefix + "density", Dimension::kDensity);
   if (!job.density && mixture != nullptr) job.density = quantity_of(mixture->density, Dimension::kDensity);
   if (job.density && !(*job.density >= 20.0 && *job.density <= 5000.0)) {
-    reader.fault(ProblemCode::kOutOfRange, prefix + "density", "fillings weigh between 0.02 and 5 g/ml, mostly about 1");
+    reader.fault(ProblemCode::kOutOfRange, prefix + "density",
+                 "fillings weigh between 0.02 and 5 g/ml, mostly about 1");
   }
   job.question.amount = read_amount(reader, prefix, job.density);
   job.question.level = reader.quantity(prefix + "level", Dimension::kRatio);
@@ -115,15 +117,16 @@ Report describe_fill(const FillJob& job, const FillAnswer& answer, UnitChoice ch
   Report report;
   const std::string rim = job.lining ? "the crust's top" : "the rim";
   const bool brimful = answer.below_rim <= 0.0;
-  report.push_back(figure("Stop pouring",
-                          brimful ? "level with " + rim : format_both_lengths(answer.below_rim, choice) + " below " + rim,
-                          format_both_lengths(answer.height, choice) + " deep, " + format_percent(answer.level) +
-                              (job.lining ? " of the shell" : " of the pan")));
+  report.push_back(figure(
+      "Stop pouring", brimful ? "level with " + rim : format_both_lengths(answer.below_rim, choice) + " below " + rim,
+      format_both_lengths(answer.height, choice) + " deep, " + format_percent(answer.level) +
+          (job.lining ? " of the shell" : " of the pan")));
   const double poured = std::min(answer.volume, brim_volume(job.cavity));
   report.push_back(figure("That takes", amount(job, poured, choice),
                           job.pan.count > 1 ? format_both_volumes(poured, choice) + " in each" : ""));
   if (answer.left > kWorthKeeping) report.push_back(figure("Left over", amount(job, answer.left, choice)));
-  if (answer.missing > kWorthKeeping) report.push_back(figure("Short of that level", amount(job, answer.missing, choice)));
+  if (answer.missing > kWorthKeeping)
+    report.push_back(figure("Short of that level", amount(job, answer.missing, choice)));
   if (job.question.rise > 1.0) {
     report.push_back(figure("Rises to", answer.overflow > 0.0
                                             ? "over " + rim
@@ -134,8 +137,9 @@ Report describe_fill(const FillJob& job, const FillAnswer& answer, UnitChoice ch
   if (answer.overflow > kWorthKeeping && job.question.rise > 1.0) {
     report.push_back(caution("Risen, " + amount(job, answer.overflow, choice) + " would run over: fill less."));
   } else if (answer.below_rim < kSlopMargin) {
-    report.push_back(caution("That is nearly brimful and slops on the way to the oven: put the pan on a tray in the oven "
-                             "first, then pour the last of it."));
+    report.push_back(
+        caution("That is nearly brimful and slops on the way to the oven: put the pan on a tray in the oven "
+                "first, then pour the last of it."));
   }
   if (job.egg_or_dairy) add_filling_caution(report);
   add_pan_cautions(report, job.pan);

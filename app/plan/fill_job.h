@@ -24,10 +24,10 @@ struct FillJob {
   bool egg_or_dairy = false;
 };
 
-/// Reads {lining?: {floor, wall, height}, mass | volume | level, density | filling, rise?} under `prefix`; "filling" names a
-/// mixture of the catalogue, which brings density and rise where they are not given. Amounts are shared by all
-/// cavities of `pan`; without a pan the fields are only looked at for faults. `crust` replaces the lining when the dough has
-/// been solved.
+/// Reads {lining?: {floor, wall, height}, mass | volume | level, density | filling, rise?} under `prefix`; "filling"
+/// names a mixture of the catalogue, which brings density and rise where they are not given. Amounts are shared by all
+/// cavities of `pan`; without a pan the fields are only looked at for faults. `crust` replaces the lining when the
+/// dough has been solved.
 std::optional<FillJob> read_fill_job(FieldReader& reader, const std::string& prefix, const std::optional<Pan>& pan,
                                      const std::optional<Lining>& crust = std::nullopt);
 

@@ -15,9 +15,13 @@ namespace {
 /// [-] A depth changed by less than this bakes as the recipe says, near enough.
 constexpr double kSameDepth = 0.10;
 
-std::string each(const Pan& pan) { return pan.count > 1 ? "each of " + std::to_string(pan.count) : ""; }
+std::string each(const Pan& pan) {
+  return pan.count > 1 ? "each of " + std::to_string(pan.count) : "";
+}
 
-double all(const Pan& pan, double one) { return pan.count * one; }
+double all(const Pan& pan, double one) {
+  return pan.count * one;
+}
 
 }  // namespace
 
@@ -71,10 +75,11 @@ Report describe_swap(const Pan& recipe, const Pan& mine, UnitChoice choice) {
   if (std::abs(change) <= kSameDepth) {
     report.push_back(remark("Both are about as deep: start with the recipe's own oven time."));
   } else {
-    report.push_back(remark("Filled to the same share, mine is " + format_percent(std::abs(change)) +
-                            (change > 0.0 ? " deeper: it bakes longer. Start looking at the recipe's time and go on by "
-                                            "what you see."
-                                          : " shallower: it bakes faster. Start looking well before the recipe's time.")));
+    report.push_back(
+        remark("Filled to the same share, mine is " + format_percent(std::abs(change)) +
+               (change > 0.0 ? " deeper: it bakes longer. Start looking at the recipe's time and go on by "
+                               "what you see."
+                             : " shallower: it bakes faster. Start looking well before the recipe's time.")));
   }
   add_pan_cautions(report, mine);
   return report;

@@ -58,7 +58,8 @@ double draw_dough(Picture& picture, const Pan& pan, const PressJob& job, const P
     const double reach = (0.5 * pan.outline.length - pan.wall.floor_inset()) * share;
     const double core = pan.core ? 0.5 * pan.core->outline.length : 0.0;
     if (reach > core) {
-      picture.dough.push_back({{core, 0.0}, {reach, 0.0}, {reach, press.floor_thickness}, {core, press.floor_thickness}});
+      picture.dough.push_back(
+          {{core, 0.0}, {reach, 0.0}, {reach, press.floor_thickness}, {core, press.floor_thickness}});
     }
     return 0.0;
   }

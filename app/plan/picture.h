@@ -19,10 +19,10 @@ struct Picture {
   Loops dough_above;  // what of the floor the dough covers
 
   // Cut through: the right-hand half; x from the pan's middle, y from its floor.
-  Loops pan_edge;          // open lines: wall, floor, core
-  Loops dough, filling;    // filled where inside an odd number of loops
-  double tray = 0.0;       // [m] how far out the tray under a bottomless ring is drawn; 0 without
-  double floor_thickness = 0.0;                      // [m] of the dough; 0 without
+  Loops pan_edge;                // open lines: wall, floor, core
+  Loops dough, filling;          // filled where inside an odd number of loops
+  double tray = 0.0;             // [m] how far out the tray under a bottomless ring is drawn; 0 without
+  double floor_thickness = 0.0;  // [m] of the dough; 0 without
   double top = 0.0, level = 0.0, risen_level = 0.0;  // [m] of the crust or pan, the filling (0 without), and once risen
 };
 

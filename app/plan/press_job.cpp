@@ -20,7 +20,8 @@ std::optional<double> read_density(FieldReader& reader, const std::string& prefi
   }
   const Mixture* mixture = find_mixture(reader.text(prefix + "dough").value_or(""));
   if (mixture == nullptr || mixture->use != MixtureUse::kDough) {
-    reader.fault(ProblemCode::kUnknown, prefix + "dough", "the catalogue has no dough called that; give its density instead");
+    reader.fault(ProblemCode::kUnknown, prefix + "dough",
+                 "the catalogue has no dough called that; give its density instead");
     return std::nullopt;
   }
   const Fields fields{{"density", {mixture->density}}};
@@ -36,8 +37,8 @@ std::string slab_size(const Pan& pan, double coverage, UnitChoice choice) {
   const SlabExtent extent = slab_extent(pan, coverage);
   const std::string length = format_both_lengths(extent.length, choice);
   if (std::holds_alternative<Rectangle>(pan.outline.shape)) {
-    return "a rectangle of " + length + " by " + format_both_lengths(extent.width, choice) +
-           ", or full width and " + format_both_lengths(extent.length_full_width, choice) + " along";
+    return "a rectangle of " + length + " by " + format_both_lengths(extent.width, choice) + ", or full width and " +
+           format_both_lengths(extent.length_full_width, choice) + " along";
   }
   return "the shape of the floor, " + length + " across";
 }
@@ -50,11 +51,12 @@ void add_thickness(Report& report, const PressJob& job, const PressAnswer& answe
   } else if (answer.wall_thickness == answer.floor_thickness) {
     report.push_back(figure(label, on_floor + " thick", "on the floor and up the wall"));
   } else {
-    report.push_back(figure(label, on_floor + " on the floor, " + format_both_lengths(answer.wall_thickness, choice) +
-                                       " up the wall"));
+    report.push_back(figure(
+        label, on_floor + " on the floor, " + format_both_lengths(answer.wall_thickness, choice) + " up the wall"));
   }
   if (job.question.cover == Cover::kFloorAndWall && job.question.wall_height) {
-    report.push_back(figure("Crust stands", format_both_lengths(answer.wall_height, choice) + " above the pan's floor"));
+    report.push_back(
+        figure("Crust stands", format_both_lengths(answer.wall_height, choice) + " above the pan's floor"));
   }
 }
 
@@ -75,7 +77,8 @@ std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& p
   question.wall_height = reader.quantity(prefix + "wall_height", Dimension::kLength);
   question.wall_to_floor = reader.quantity(prefix + "wall_to_floor", Dimension::kRatio);
   if (density && !(*density >= 50.0 && *density <= 5000.0)) {
-    reader.fault(ProblemCode::kOutOfRange, prefix + "density", "dough weighs between 0.05 and 5 g/ml, mostly 0.9 to 1.3");
+    reader.fault(ProblemCode::kOutOfRange, prefix + "density",
+                 "dough weighs between 0.05 and 5 g/ml, mostly 0.9 to 1.3");
   }
   if (reader.faults().size() > faults_before || !pan) return std::nullopt;
   if (mass) question.dough = *mass / *density / pan->count;
@@ -104,8 +107,9 @@ Report describe_press(const PressJob& job, const PressAnswer& answer, UnitChoice
     report.push_back(figure("Reaches", format_percent(answer.coverage) + " of the floor",
                             job.question.cover == Cover::kSlab ? slab_size(job.pan, answer.coverage, choice) : ""));
   }
-  report.push_back(figure("Dough", of_both(answer.dough, job.density, job.pan, choice),
-                          job.pan.count > 1 ? format_both_masses(answer.dough * job.density, choice) + " for each" : ""));
+  report.push_back(
+      figure("Dough", of_both(answer.dough, job.density, job.pan, choice),
+             job.pan.count > 1 ? format_both_masses(answer.dough * job.density, choice) + " for each" : ""));
   if (answer.left > 0.0) report.push_back(figure("Left over", of_both(answer.left, job.density, job.pan, choice)));
   if (answer.missing > 0.0) {
     report.push_back(figure("To reach the edge", of_both(answer.missing, job.density, job.pan, choice) + " more"));

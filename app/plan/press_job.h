@@ -21,8 +21,8 @@ struct PressJob {
 };
 
 /// Reads {mass?, density | dough, cover, thickness?, floor_thickness?, wall_height?, wall_to_floor?} under `prefix`;
-/// "dough" names a mixture of the catalogue. The mass is shared by all cavities of `pan`; without a pan the fields are only
-/// looked at for faults.
+/// "dough" names a mixture of the catalogue. The mass is shared by all cavities of `pan`; without a pan the fields are
+/// only looked at for faults.
 std::optional<PressJob> read_press_job(FieldReader& reader, const std::string& prefix, const std::optional<Pan>& pan);
 
 /// Solves the job, noting a Problem as a fault.

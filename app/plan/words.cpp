@@ -13,9 +13,13 @@ ReportLine figure(std::string label, std::string value, std::string detail) {
   return {ReportLine::Kind::kFigure, std::move(label), std::move(value), std::move(detail)};
 }
 
-ReportLine remark(std::string sentence) { return {ReportLine::Kind::kRemark, "", std::move(sentence), ""}; }
+ReportLine remark(std::string sentence) {
+  return {ReportLine::Kind::kRemark, "", std::move(sentence), ""};
+}
 
-ReportLine caution(std::string sentence) { return {ReportLine::Kind::kCaution, "", std::move(sentence), ""}; }
+ReportLine caution(std::string sentence) {
+  return {ReportLine::Kind::kCaution, "", std::move(sentence), ""};
+}
 
 std::string format_both_areas(double square_metres, UnitChoice choice) {
   constexpr double kSquareInch = 0.0254 * 0.0254;  // [m²]
@@ -31,8 +35,9 @@ void add_pan_cautions(Report& report, const Pan& pan) {
   switch (pan.material) {
     case Material::kGlass:
     case Material::kCeramic:
-      report.push_back(caution("Glass and ceramic can crack with a sudden change of heat: never from the freezer into a hot "
-                               "oven, never from the oven onto a cold or wet surface."));
+      report.push_back(
+          caution("Glass and ceramic can crack with a sudden change of heat: never from the freezer into a hot "
+                  "oven, never from the oven onto a cold or wet surface."));
       break;
     case Material::kSilicone:
       report.push_back(caution("Silicone is soft: stand it on a rigid tray before filling, and lift it by the tray."));
@@ -50,9 +55,10 @@ void add_raw_dough_caution(Report& report) {
 }
 
 void add_filling_caution(Report& report) {
-  report.push_back(caution("This has egg or dairy in it. Bake it to at least 71 °C (160 °F) at the centre; cool it from 57 to "
-                           "21 °C (135 to 70 °F) within 2 hours and to 5 °C (41 °F) within 4 hours more, then keep it cold. "
-                           "Your local food-safety rules come first."));
+  report.push_back(
+      caution("This has egg or dairy in it. Bake it to at least 71 °C (160 °F) at the centre; cool it from 57 to "
+              "21 °C (135 to 70 °F) within 2 hours and to 5 °C (41 °F) within 4 hours more, then keep it cold. "
+              "Your local food-safety rules come first."));
 }
 
 }  // namespace tinwright

@@ -52,7 +52,8 @@ void arrow_head(ImDrawList& draw, ImVec2 tip, float dx, float dy, ImU32 colour) 
   const float size = surface().px(0.3f);
   const ImVec2 back{tip.x - dx * size, tip.y - dy * size};
   const float side = 0.45f * size;
-  draw.AddTriangleFilled(tip, {back.x - dy * side, back.y + dx * side}, {back.x + dy * side, back.y - dx * side}, colour);
+  draw.AddTriangleFilled(tip, {back.x - dy * side, back.y + dx * side}, {back.x + dy * side, back.y - dx * side},
+                         colour);
 }
 
 }  // namespace

@@ -14,7 +14,7 @@ namespace tinwright::view {
 
 /// Where a drawing's metres lie on the canvas.
 struct Scale {
-  ImVec2 origin;         // where (0 m, 0 m) is drawn [device px]
+  ImVec2 origin;  // where (0 m, 0 m) is drawn [device px]
   double px_per_m = 1.0;
 
   ImVec2 at(double x, double y) const {

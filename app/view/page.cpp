@@ -16,7 +16,8 @@ constexpr int kMostColumns = 3;
 bool draw_heading(Page& page) {
   bool changed = false;
   heading("title", "Tinwright", 1);
-  paragraph("purpose", "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour.");
+  paragraph("purpose",
+            "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour.");
   begin_region("examples", "Worked examples", RegionLook::kPlain);
   begin_flow();
   const auto& examples = worked_examples();

@@ -18,8 +18,9 @@ std::string description(const BenchAnswer& answer, UnitChoice units) {
   std::string text = "My pan from above, " + format_both_lengths(picture.length, units);
   if (picture.width != picture.length) text += " by " + format_both_lengths(picture.width, units);
   if (answer.press) {
-    text += answer.press->reaches_edges ? "; the dough reaches the edge all round"
-                                        : "; the dough covers " + format_percent(answer.press->coverage) + " of the floor";
+    text += answer.press->reaches_edges
+                ? "; the dough reaches the edge all round"
+                : "; the dough covers " + format_percent(answer.press->coverage) + " of the floor";
   }
   return text;
 }

@@ -22,7 +22,8 @@ struct FieldWords {
 constexpr FieldWords kDiameter{"outline.diameter", "Inside diameter at the rim", "24 cm", ""};
 constexpr FieldWords kLength{"outline.length", "Inside length at the rim", "33 cm", ""};
 constexpr FieldWords kWidth{"outline.width", "Inside width at the rim", "23 cm", ""};
-constexpr FieldWords kCornerRadius{"outline.corner_radius", "Radius of the corners", "0 cm", "May be left empty for sharp corners."};
+constexpr FieldWords kCornerRadius{"outline.corner_radius", "Radius of the corners", "0 cm",
+                                   "May be left empty for sharp corners."};
 constexpr std::array kRound{kDiameter};
 constexpr std::array kRectangle{kLength, kWidth, kCornerRadius};
 constexpr std::array kOval{kLength, kWidth};
@@ -33,34 +34,48 @@ constexpr std::array kFluted{FieldWords{"outline.diameter", "Largest inside diam
                              FieldWords{"outline.flute_depth", "Depth of a flute", "6 mm", "Crest to hollow."}};
 constexpr std::array kRing{FieldWords{"outline.outer_diameter", "Outer diameter, inside the wall", "24 cm", ""},
                            FieldWords{"outline.inner_diameter", "Diameter of the core", "8 cm", "At the rim."}};
-constexpr std::array kFreeform{FieldWords{"outline.points", "Corners in order round the rim", "0 cm, 0 cm; 30 cm, 0 cm; 30 cm, 20 cm",
+constexpr std::array kFreeform{FieldWords{"outline.points", "Corners in order round the rim",
+                                          "0 cm, 0 cm; 30 cm, 0 cm; 30 cm, 20 cm",
                                           "Each corner: so far to the right, so far up; corners apart by ;"}};
 constexpr std::array kStraight{
     FieldWords{"profile.depth", "Depth", "5 cm", ""},
-    FieldWords{"profile.base_inset", "Floor narrower by, each side", "0 cm", "How far the wall runs in. May be left empty."},
+    FieldWords{"profile.base_inset", "Floor narrower by, each side", "0 cm",
+               "How far the wall runs in. May be left empty."},
     FieldWords{"profile.floor_radius", "Rounding of the floor corner", "0 mm", "May be left empty."}};
 constexpr std::array kBowl{FieldWords{"profile.depth", "Depth in the middle", "8 cm", ""}};
-constexpr std::array kMeasured{FieldWords{"profile.points", "Wall, from the floor up", "0 cm, 1 cm; 5 cm, 0 cm",
-                                          "Each point: height above the floor, how far inside the rim; points apart by ;"}};
-constexpr FieldWords kCoreInset{"profile.core_inset", "Core wider at the floor by", "0 cm", "Each side. May be left empty."};
+constexpr std::array kMeasured{
+    FieldWords{"profile.points", "Wall, from the floor up", "0 cm, 1 cm; 5 cm, 0 cm",
+               "Each point: height above the floor, how far inside the rim; points apart by ;"}};
+constexpr FieldWords kCoreInset{"profile.core_inset", "Core wider at the floor by", "0 cm",
+                                "Each side. May be left empty."};
 
 std::span<const FieldWords> outline_fields(std::size_t outline) {
   switch (outline) {
-    case 0: return kRound;
-    case 1: return kRectangle;
-    case 2: return kOval;
-    case 3: return kPolygon;
-    case 4: return kFluted;
-    case 5: return kRing;
-    default: return kFreeform;
+    case 0:
+      return kRound;
+    case 1:
+      return kRectangle;
+    case 2:
+      return kOval;
+    case 3:
+      return kPolygon;
+    case 4:
+      return kFluted;
+    case 5:
+      return kRing;
+    default:
+      return kFreeform;
   }
 }
 
 std::span<const FieldWords> wall_fields(WallEntry wall) {
   switch (wall) {
-    case WallEntry::kBowl: return kBowl;
-    case WallEntry::kMeasured: return kMeasured;
-    case WallEntry::kStraight: break;
+    case WallEntry::kBowl:
+      return kBowl;
+    case WallEntry::kMeasured:
+      return kMeasured;
+    case WallEntry::kStraight:
+      break;
   }
   return kStraight;
 }
@@ -95,10 +110,12 @@ int place_of(const std::string& id) {
   return 0;
 }
 
-bool edit_fields(const std::string& prefix, std::span<const FieldWords> fields, PanEntry& entry, const BenchAnswer& answer) {
+bool edit_fields(const std::string& prefix, std::span<const FieldWords> fields, PanEntry& entry,
+                 const BenchAnswer& answer) {
   bool changed = false;
   for (const FieldWords& words : fields) {
-    changed |= edit_text(prefix, words.path, words.label, entry.texts, answer, {.hint = words.hint, .help = words.help});
+    changed |=
+        edit_text(prefix, words.path, words.label, entry.texts, answer, {.hint = words.hint, .help = words.help});
   }
   return changed;
 }
@@ -106,8 +123,9 @@ bool edit_fields(const std::string& prefix, std::span<const FieldWords> fields, 
 bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer) {
   bool changed = false;
   int outline = static_cast<int>(entry.outline);
-  if (choice(prefix + "outline.kind", "Shape from above", outline,
-             {"Round", "Rectangle or square", "Oval", "Many straight sides", "Fluted", "Ring with a core", "Freeform"})) {
+  if (choice(
+          prefix + "outline.kind", "Shape from above", outline,
+          {"Round", "Rectangle or square", "Oval", "Many straight sides", "Fluted", "Ring with a core", "Freeform"})) {
     entry.outline = static_cast<std::size_t>(outline);
     changed = true;
   }
@@ -120,7 +138,8 @@ bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswe
   changed |= edit_fields(prefix, wall_fields(entry.wall), entry, answer);
   const bool is_ring = outline_kinds()[entry.outline] == "ring";
   if (is_ring && entry.wall != WallEntry::kBowl) changed |= edit_fields(prefix, {&kCoreInset, 1}, entry, answer);
-  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, answer, {.hint = "1", .keyboard = Keyboard::kDecimal});
+  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, answer,
+                       {.hint = "1", .keyboard = Keyboard::kDecimal});
   int material = static_cast<int>(entry.material);
   if (choice(prefix + "material", "Material", material,
              {"Bright aluminium", "Dark steel", "Tinned steel", "Glass", "Ceramic", "Silicone"})) {

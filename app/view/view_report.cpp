@@ -35,11 +35,16 @@ void show_report(Key key, const Report& report) {
     const std::string scope(key);
     switch (line.kind) {
       case ReportLine::Kind::kFigure:
-        (is_first ? answer : fact)(scope + "/" + line.label, line.label, kept_together(line.value), kept_together(line.detail));
+        (is_first ? answer : fact)(scope + "/" + line.label, line.label, kept_together(line.value),
+                                   kept_together(line.detail));
         is_first = false;
         break;
-      case ReportLine::Kind::kRemark: note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, line.value); break;
-      case ReportLine::Kind::kCaution: note(scope + "/note" + std::to_string(notes++), NoteKind::kCaution, line.value); break;
+      case ReportLine::Kind::kRemark:
+        note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, line.value);
+        break;
+      case ReportLine::Kind::kCaution:
+        note(scope + "/note" + std::to_string(notes++), NoteKind::kCaution, line.value);
+        break;
     }
   }
 }

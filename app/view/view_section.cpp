@@ -45,7 +45,8 @@ void draw_layers(ImDrawList& draw, const Scale& scale, const Picture& picture, b
 std::string description(const BenchAnswer& answer, UnitChoice units) {
   std::string text = "My pan cut through the middle, to scale: " + format_both_lengths(answer.picture->length, units) +
                      " across, " + format_both_lengths(answer.picture->depth, units) + " deep";
-  if (answer.press) text += "; dough " + format_both_lengths(answer.press->floor_thickness, units) + " thick on the floor";
+  if (answer.press)
+    text += "; dough " + format_both_lengths(answer.press->floor_thickness, units) + " thick on the floor";
   if (answer.press && answer.press->wall_thickness > 0.0) {
     text += " and " + format_both_lengths(answer.press->wall_thickness, units) + " up the wall";
   }
@@ -82,7 +83,8 @@ EdgeScale edge_scale(const Picture& picture, float width) {
 }
 
 /// The figures left of the enlarged edge: from the filling up to the top, and the dough on the floor.
-void draw_gauges(ImDrawList& draw, const Scale& scale, float left, float right, const BenchAnswer& answer, UnitChoice units) {
+void draw_gauges(ImDrawList& draw, const Scale& scale, float left, float right, const BenchAnswer& answer,
+                 UnitChoice units) {
   const Surface& s = surface();
   const Palette& palette = s.palette();
   const Picture& picture = *answer.picture;
@@ -94,7 +96,8 @@ void draw_gauges(ImDrawList& draw, const Scale& scale, float left, float right, 
     dimension(draw, {gauge, height(picture.level)}, {gauge, height(picture.top)},
               format_length(answer.fill->below_rim, units), false);
     if (picture.risen_level > picture.level) {
-      dashes(draw, {left, height(picture.risen_level)}, {right, height(picture.risen_level)}, palette.soft_ink, s.hairline());
+      dashes(draw, {left, height(picture.risen_level)}, {right, height(picture.risen_level)}, palette.soft_ink,
+             s.hairline());
     }
   }
   if (answer.press) {
