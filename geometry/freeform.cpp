@@ -37,11 +37,14 @@ double distance_to_side(dvec2 p, dvec2 a, dvec2 b) {
   return glm::distance(p, glm::mix(a, b, share));
 }
 
-/// Whether sides ab and cd cross, or come nearer than any two sides of a real pan.
+/// Whether sides ab and cd cross, or come nearer than any two sides of a real pan. Corners that lie on the other side's
+/// line, to rounding, do not count as beyond it: the distance decides.
 bool touch(dvec2 a, dvec2 b, dvec2 c, dvec2 d) {
-  const bool across_ab = (cross(b - a, c - a) > 0.0) != (cross(b - a, d - a) > 0.0);
-  const bool across_cd = (cross(d - c, a - c) > 0.0) != (cross(d - c, b - c) > 0.0);
-  if (across_ab && across_cd) return true;
+  const auto beyond = [](dvec2 from, dvec2 to, dvec2 p) {
+    const double off = cross(to - from, p - from) / glm::distance(from, to);
+    return std::abs(off) < kLengthTolerance ? 0 : off > 0.0 ? 1 : -1;
+  };
+  if (beyond(a, b, c) * beyond(a, b, d) < 0 && beyond(c, d, a) * beyond(c, d, b) < 0) return true;
   const double nearest = std::min(std::min(distance_to_side(a, c, d), distance_to_side(b, c, d)),
                                   std::min(distance_to_side(c, a, b), distance_to_side(d, a, b)));
   return nearest < kLengthTolerance;

@@ -15,6 +15,11 @@ std::string mm_text(double metres) {
   return text + " mm";
 }
 
+std::string at_most_text(double metres) {
+  constexpr double kTenth = 1e-4;
+  return mm_text(std::floor((metres + kLengthTolerance) / kTenth) * kTenth);
+}
+
 std::optional<Problem> check_size(double size, const std::string& what, const std::string& place) {
   if (!std::isfinite(size)) return Problem{ProblemCode::kNotANumber, "the " + what + " is not a number", place};
   if (size <= 0.0) {
@@ -35,6 +40,7 @@ std::optional<Problem> check_size_or_zero(double size, const std::string& what, 
   if (std::isfinite(size) && size < 0.0) {
     return Problem{ProblemCode::kOutOfRange, "the " + what + " cannot be less than nothing; give 0 mm or more", place};
   }
+  if (size > 0.0 && size < kSmallestSize) return std::nullopt;
   return check_size(size, what, place);
 }
 

@@ -16,9 +16,9 @@ namespace {
 
 /// The part of `cavity` above the height where its walls have met; nothing when they meet all the way up.
 std::optional<Pan> open_part(Pan cavity) {
-  if (!is_closed_at(cavity, 0.0)) return cavity;
   const double top = depth(cavity);
-  if (is_closed_at(cavity, top)) return std::nullopt;
+  if (rim_area(cavity) < kSmallestSize * kSmallestSize) return std::nullopt;
+  if (!is_closed_at(cavity, 0.0)) return cavity;
   double closed = 0.0;
   double open = top;
   while (open - closed > kLengthTolerance) {
@@ -50,7 +50,7 @@ Result<Pan> line_pan(const Pan& pan, const Lining& lining) {
   if (lining.height > depth(pan) + kLengthTolerance) {
     return Problem{ProblemCode::kImpossibleShape,
                    "a crust " + mm_text(lining.height) + " high stands over the pan's rim; it can be at most " +
-                       mm_text(depth(pan)),
+                       at_most_text(depth(pan)),
                    "lining.height"};
   }
   if (lining.floor >= lining.height - kLengthTolerance) {

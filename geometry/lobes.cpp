@@ -16,7 +16,7 @@
 namespace tinwright {
 namespace {
 
-constexpr int kPanels = 6;  // quadrature panels over a half lobe
+constexpr int kPanels = 10;  // quadrature panels over a half lobe, narrow towards crest and hollow, where it bends
 
 double cross(glm::dvec2 a, glm::dvec2 b) {
   return a.x * b.y - a.y * b.x;
@@ -43,9 +43,11 @@ template <class Function>
 double integrate_lobe(const Function& f, double from, double to) {
   double sum = 0.0;
   for (int i = 0; i < kPanels; ++i) {
-    const double a = from + (to - from) * i / kPanels;
-    const double b = from + (to - from) * (i + 1) / kPanels;
-    sum += integrate(f, a, b);
+    const auto bound = [&](int k) {
+      const double s = std::sin(0.5 * std::numbers::pi * k / kPanels);
+      return from + (to - from) * s * s;
+    };
+    sum += integrate(f, bound(i), bound(i + 1));
   }
   return sum;
 }

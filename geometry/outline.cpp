@@ -40,7 +40,7 @@ Result<Outline> make(const Rectangle& rectangle) {
   if (c > half + kLengthTolerance) {
     return Problem{ProblemCode::kImpossibleShape,
                    "a corner radius of " + mm_text(c) + " does not fit a side of " + mm_text(2.0 * half) +
-                       "; it can be at most half the shorter side, " + mm_text(half),
+                       "; it can be at most half the shorter side, " + at_most_text(half),
                    "outline.corner_radius"};
   }
   std::vector<AreaCurve::Piece> pieces;
@@ -95,7 +95,7 @@ Result<Outline> make(const Fluted& fluted) {
   if (fluted.flute_depth > 0.25 * fluted.diameter) {
     return Problem{ProblemCode::kImpossibleShape,
                    "flutes " + mm_text(fluted.flute_depth) + " deep leave no pan of " + mm_text(fluted.diameter) +
-                       "; they can be at most a quarter of the diameter, " + mm_text(0.25 * fluted.diameter),
+                       "; they can be at most a quarter of the diameter, " + at_most_text(0.25 * fluted.diameter),
                    "outline.flute_depth"};
   }
   const AreaCurve curve = erode_lobes(fluted_lobe(fluted.diameter, fluted.flutes, fluted.flute_depth));

@@ -22,7 +22,8 @@ Result<Core> make_core(const PanShape& shape, double outer_diameter) {
   if (auto problem = check_size_or_zero(core.inset, "core inset", "profile.core_inset")) return *problem;
   if (core.diameter >= outer_diameter - kSmallestSize) {
     return Problem{ProblemCode::kImpossibleShape,
-                   "the core is as wide as the ring; its diameter has to be under " + mm_text(outer_diameter),
+                   "a core of " + mm_text(core.diameter) + " leaves no room in the ring; its diameter can be at most " +
+                       at_most_text(outer_diameter - kSmallestSize),
                    "outline.inner_diameter"};
   }
   auto outline = make_outline(Round{core.diameter});
@@ -40,13 +41,32 @@ Result<Core> make_core(const PanShape& shape, double outer_diameter) {
   }
   const double reach = std::holds_alternative<BowlWall>(wall) ? 0.5 * gap : gap;
   auto profile = make_profile(wall, reach);
-  if (!profile) return profile.problem();
+  if (!profile) {
+    Problem problem = profile.problem();
+    if (problem.place == "profile.base_inset") problem.place = "profile.core_inset";
+    return problem;
+  }
   return Core{*outline, *profile};
 }
 
-Problem no_room_between_walls() {
-  return {ProblemCode::kImpossibleShape, "wall and core of the ring meet before the floor; lessen the insets",
-          "profile.base_inset"};
+/// Wall and core come towards each other by more than the room between them.
+Problem no_room_between_walls(const Pan& pan, const PanShape& shape) {
+  const double gap = 0.5 * (pan.outline.length - pan.core->outline.length);
+  const auto* straight = std::get_if<StraightWall>(&shape.wall);
+  const double run = straight != nullptr ? straight->base_inset : pan.wall.floor_inset();
+  if (straight != nullptr && straight->floor_radius > 0.0 && run + shape.core->inset < gap) {
+    const double rounding = pan.wall.floor_inset() - run + pan.core->wall.floor_inset() - shape.core->inset;
+    return {ProblemCode::kImpossibleShape,
+            "a floor corner rounded by " + mm_text(straight->floor_radius) +
+                " on both sides leaves no floor between wall and core; it can be at most " +
+                at_most_text((gap - run - shape.core->inset) * straight->floor_radius / rounding),
+            "profile.floor_radius"};
+  }
+  return {ProblemCode::kImpossibleShape,
+          "wall and core of the ring meet before the floor; together they can come in at most " + at_most_text(gap),
+          shape.core->inset > 0.0 ? "profile.core_inset"
+          : straight != nullptr   ? "profile.base_inset"
+                                  : "profile.points"};
 }
 
 }  // namespace
@@ -78,7 +98,11 @@ Result<Pan> make_pan(const PanShape& shape) {
   pan.wall = *wall;
   if (pan.core && pan.wall.floor_inset() + pan.core->wall.floor_inset() >
                       0.5 * (pan.outline.length - pan.core->outline.length) + kLengthTolerance) {
-    return no_room_between_walls();
+    return no_room_between_walls(pan, shape);
+  }
+  if (pan.bottomless && floor_area(pan) <= 0.0) {
+    return Problem{ProblemCode::kContradiction, "a pan that closes at the bottom cannot be a ring without one",
+                   "bottomless"};
   }
   return pan;
 }
@@ -111,6 +135,7 @@ double surface_area(const Pan& pan, double height) {
 }
 
 double floor_area(const Pan& pan) {
+  if (is_closed_at(pan, 0.0)) return 0.0;
   double area = pan.outline.curve.area(pan.wall.floor_inset());
   if (pan.core) area -= pan.core->outline.curve.area(-pan.core->wall.floor_inset());
   return std::max(0.0, area);
@@ -126,10 +151,9 @@ Result<double> fill_height(const Pan& pan, double filling) {
   if (!std::isfinite(filling)) return Problem{ProblemCode::kNotANumber, "the amount is not a number", "volume"};
   if (filling < 0.0) return Problem{ProblemCode::kOutOfRange, "the amount cannot be less than nothing", "volume"};
   const double most = brim_volume(pan);
-  if (filling > most + kVolumeTolerance) {
-    const long long over_ml = std::llround((filling - most) * 1e6);
-    return Problem{ProblemCode::kTooMuch, "that is " + std::to_string(over_ml) + " ml more than the pan holds",
-                   "volume"};
+  if (filling > most * (1.0 + kAmountTolerance)) {
+    const long long over_ml = std::max(1LL, std::llround((filling - most) * 1e6));
+    return Problem{ProblemCode::kTooMuch, "that is " + std::to_string(over_ml) + " ml more than it holds", "volume"};
   }
   if (filling >= most) return depth(pan);
   return find_root([&](double h) { return volume(pan, h) - filling; }, 0.0, depth(pan));
@@ -137,9 +161,9 @@ Result<double> fill_height(const Pan& pan, double filling) {
 
 bool is_closed_at(const Pan& pan, double height) {
   const double inset = pan.wall.inset(height);
-  if (!pan.core) return inset > pan.outline.curve.closes_at() + kLengthTolerance;
+  if (!pan.core) return inset >= pan.outline.curve.closes_at() - kLengthTolerance;
   const double gap = 0.5 * (pan.outline.length - pan.core->outline.length);
-  return inset + pan.core->wall.inset(height) > gap + kLengthTolerance;
+  return inset + pan.core->wall.inset(height) >= gap - kLengthTolerance;
 }
 
 }  // namespace tinwright

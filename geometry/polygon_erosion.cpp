@@ -10,6 +10,7 @@
 #include <numbers>
 #include <optional>
 
+#include <glm/common.hpp>
 #include <glm/geometric.hpp>
 
 namespace tinwright {
@@ -137,12 +138,19 @@ void near_on_circle(std::vector<Interval>& near, dvec2 centre, double low, doubl
   }
 }
 
+/// Whether `side` keeps more than `distance` from the segment ab, by their extents.
+bool is_far(dvec2 a, dvec2 b, const Side& side, double distance) {
+  const dvec2 gap =
+      glm::max(glm::min(side.from, side.to) - glm::max(a, b), glm::min(a, b) - glm::max(side.from, side.to));
+  return gap.x > distance || gap.y > distance;
+}
+
 void add_line_parts(std::vector<BorderPart>& border, const std::vector<Side>& sides, std::size_t i, double inset) {
   const Side& own = sides[i];
   const dvec2 p = own.from + inset * own.inward;
   std::vector<Interval> gone;
   for (std::size_t j = 0; j < sides.size(); ++j) {
-    if (j == i) continue;
+    if (j == i || is_far(own.from, own.to, sides[j], 2.0 * inset)) continue;
     const bool follows = j == (i + 1) % sides.size();
     const bool leads = i == (j + 1) % sides.size();
     if (const auto near = near_on_line(p, own.along, sides[j], inset, !follows, !leads)) gone.push_back(*near);
@@ -162,7 +170,8 @@ void add_arc_parts(std::vector<BorderPart>& border, const std::vector<Side>& sid
   if (low > high) low -= 2.0 * pi;
   std::vector<Interval> gone;
   for (std::size_t j = 0; j < sides.size(); ++j) {
-    if (j != i && j != next) near_on_circle(gone, corner, low, high, sides[j], inset);
+    if (j != i && j != next && !is_far(corner, corner, sides[j], 2.0 * inset))
+      near_on_circle(gone, corner, low, high, sides[j], inset);
   }
   for (const Interval& part : remaining(low, high, gone, kShortestPart)) {
     border.push_back({.from = corner + inset * direction(part.high),

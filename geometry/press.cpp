@@ -6,7 +6,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <numbers>
 #include <string>
+
+#include <glm/common.hpp>
 
 #include "geometry/limits.h"
 #include "geometry/lining.h"
@@ -15,10 +19,10 @@
 namespace tinwright {
 namespace {
 
-Problem more_than_fits(double dough, double most) {
+Problem more_than_fits(const Pan& pan, double dough, double most) {
+  const long long over = std::max(1LL, std::llround(pan.count * (dough - most) * 1e6));
   return {ProblemCode::kTooMuch,
-          "that is " + std::to_string(std::llround(dough * 1e6)) + " ml of dough, and the pan takes at most " +
-              std::to_string(std::llround(most * 1e6)) + " ml this way; use less, or a bigger pan",
+          "that is " + std::to_string(over) + " ml more dough than the pan takes this way; use less, or a bigger pan",
           "mass"};
 }
 
@@ -60,7 +64,7 @@ std::optional<Problem> check_question(const Pan& pan, const PressQuestion& q) {
     if (auto problem = check_size(*q.wall_height, "wall height", "wall_height")) return problem;
     if (*q.wall_height > depth(pan) + kLengthTolerance) {
       return Problem{ProblemCode::kImpossibleShape,
-                     "the wall is only " + mm_text(depth(pan)) + " high; press the dough up to that at most",
+                     "the wall is lower than that; the dough can go up to " + at_most_text(depth(pan)) + " at most",
                      "wall_height"};
     }
   }
@@ -75,23 +79,28 @@ PressAnswer compare(PressAnswer answer, const PressQuestion& q, double needed, d
   answer.needed = needed;
   answer.left = std::max(0.0, dough - needed);
   answer.missing = std::max(0.0, needed - dough);
-  answer.reaches_edges = dough >= needed - kVolumeTolerance;
+  answer.reaches_edges = dough >= needed * (1.0 - kAmountTolerance);
+  if (answer.reaches_edges) answer.missing = 0.0;
   answer.coverage = answer.reaches_edges ? 1.0 : std::min(1.0, dough / on_floor);
   return answer;
 }
 
+std::optional<Problem> thicker_than_deep(const Pan& pan, double thickness) {
+  if (thickness <= depth(pan) + kLengthTolerance) return std::nullopt;
+  return Problem{
+      ProblemCode::kImpossibleShape,
+      "dough " + mm_text(thickness) + " thick stands over the rim; it can be at most " + at_most_text(depth(pan)),
+      "thickness"};
+}
+
 Result<PressAnswer> press_floor(const Pan& pan, const PressQuestion& q) {
   if (q.thickness) {
-    if (*q.thickness > depth(pan) + kLengthTolerance) {
-      return Problem{ProblemCode::kImpossibleShape,
-                     "the pan is only " + mm_text(depth(pan)) + " deep; the dough can be that thick at most",
-                     "thickness"};
-    }
+    if (auto problem = thicker_than_deep(pan, *q.thickness)) return *problem;
     const double needed = volume(pan, std::min(*q.thickness, depth(pan)));
     return compare({.floor_thickness = *q.thickness}, q, needed, needed);
   }
   const auto thickness = fill_height(pan, *q.dough);
-  if (!thickness) return more_than_fits(*q.dough, brim_volume(pan));
+  if (!thickness) return more_than_fits(pan, *q.dough, brim_volume(pan));
   return PressAnswer{.floor_thickness = *thickness, .dough = *q.dough, .needed = *q.dough};
 }
 
@@ -100,6 +109,7 @@ Result<PressAnswer> press_slab(const Pan& pan, const PressQuestion& q) {
   if (on_floor <= 0.0) {
     return Problem{ProblemCode::kImpossibleShape, "this pan has no flat floor for a slab", "pan"};
   }
+  if (auto problem = thicker_than_deep(pan, *q.thickness)) return *problem;
   return compare({.floor_thickness = *q.thickness}, q, on_floor, on_floor);
 }
 
@@ -121,11 +131,16 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
   if (q.thickness) {
     if (auto problem = thinner_than_crust(*q.thickness, "thickness")) return *problem;
     const Lining lining{*q.thickness, *q.thickness, height};
+    if (!line_pan(pan, lining)) {
+      return Problem{ProblemCode::kImpossibleShape,
+                     "dough " + mm_text(*q.thickness) + " thick all round fills the whole pan; make it thinner",
+                     "thickness"};
+    }
     return compare({.floor_thickness = lining.floor, .wall_thickness = lining.wall, .wall_height = height}, q,
                    lining_volume(pan, lining), volume(pan, lining.floor));
   }
   const double dough = *q.dough;
-  if (dough > most - kVolumeTolerance) return more_than_fits(dough, most);
+  if (dough > most * (1.0 - kAmountTolerance)) return more_than_fits(pan, dough, most);
   if (q.floor_thickness) {
     if (auto problem = thinner_than_crust(*q.floor_thickness, "floor_thickness")) return *problem;
     const double on_floor = volume(pan, *q.floor_thickness);
@@ -133,9 +148,10 @@ Result<PressAnswer> press_lining(const Pan& pan, const PressQuestion& q) {
       return PressAnswer{.floor_thickness = *q.floor_thickness,
                          .wall_height = height,
                          .coverage = dough / on_floor,
-                         .reaches_edges = dough >= on_floor - kVolumeTolerance,
+                         .reaches_edges = dough >= on_floor * (1.0 - kAmountTolerance),
                          .dough = dough,
-                         .needed = dough};
+                         .needed = dough,
+                         .missing = on_floor - dough};
     }
   }
   const double thickest =
@@ -165,14 +181,30 @@ Result<PressAnswer> press_dough(const Pan& pan, const PressQuestion& question) {
 }
 
 SlabExtent slab_extent(const Pan& pan, double coverage) {
+  const double covered = std::clamp(coverage, 0.0, 1.0) * floor_area(pan);
+  if (pan.core) {  // a band round the core
+    const double foot = 0.5 * pan.core->outline.length + pan.core->wall.floor_inset();
+    const double across = 2.0 * std::sqrt(covered / std::numbers::pi + foot * foot);
+    return {across, across, 0.0};
+  }
   const double inset = pan.wall.floor_inset();
-  const double length = std::max(0.0, pan.outline.length - 2.0 * inset);
-  const double width = std::max(0.0, pan.outline.width - 2.0 * inset);
+  glm::dvec2 low(std::numeric_limits<double>::infinity());
+  glm::dvec2 high = -low;
+  for (const Loop& loop : outline_loops(pan.outline, inset)) {
+    for (const glm::dvec2 p : loop) {
+      low = glm::min(low, p);
+      high = glm::max(high, p);
+    }
+  }
   const double shrink = std::sqrt(std::clamp(coverage, 0.0, 1.0));
-  SlabExtent extent{length * shrink, width * shrink, 0.0};
-  if (std::holds_alternative<Rectangle>(pan.outline.shape)) {
-    extent.length_full_width = floor_area(pan) * coverage / width;
-    if (width > length) extent.length_full_width = floor_area(pan) * coverage / length;
+  SlabExtent extent{(high.x - low.x) * shrink, (high.y - low.y) * shrink, 0.0};
+  if (const auto* rectangle = std::get_if<Rectangle>(&pan.outline.shape)) {
+    // Pressed from one end, where two rounded corners take (2 - π/2) ρ² away.
+    const double longer = std::max(rectangle->length, rectangle->width) - 2.0 * inset;
+    const double shorter = std::min(rectangle->length, rectangle->width) - 2.0 * inset;
+    const double corner = std::max(0.0, rectangle->corner_radius - inset);
+    const double along = (covered + (2.0 - 0.5 * std::numbers::pi) * corner * corner) / shorter;
+    if (along >= corner && along <= longer - corner) extent.length_full_width = along;
   }
   return extent;
 }

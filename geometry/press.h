@@ -43,11 +43,11 @@ struct PressAnswer {
 /// "mass", "thickness", …) when the dough is more than the pan holds or two sizes contradict each other.
 Result<PressAnswer> press_dough(const Pan& pan, const PressQuestion& question);
 
-/// The extent of a loose slab that covers `coverage` (0–1) of the floor.
+/// The extent of a loose slab that covers `coverage` (0–1) of the floor; round a ring's core it is a band.
 struct SlabExtent {
   double length = 0.0;             // [m] keeping the floor's shape: the floor shrunk towards its middle
   double width = 0.0;              // [m]
-  double length_full_width = 0.0;  // [m] pressed from one end at full width; 0 unless the outline is a rectangle
+  double length_full_width = 0.0;  // [m] pressed from one end at full width; 0 where that is no straight edge
 };
 SlabExtent slab_extent(const Pan& pan, double coverage);
 

@@ -18,7 +18,7 @@ namespace {
 Problem closed_before_floor(double inset, double reach, const std::string& place) {
   return {ProblemCode::kImpossibleShape,
           "a wall that comes in " + mm_text(inset) + " closes before it reaches the floor; it can come in at most " +
-              mm_text(reach) + " here",
+              at_most_text(reach) + " here",
           place};
 }
 
@@ -34,17 +34,11 @@ Result<Profile> make(const StraightWall& wall, double reach) {
   const double lean = std::atan2(run, depth);
   const double touch = radius / std::tan(0.5 * (0.5 * std::numbers::pi + lean));
   const double wall_length = std::hypot(run, depth);
-  if (touch > wall_length + kLengthTolerance) {
-    const double most = wall_length * radius / touch;
-    return Problem{
-        ProblemCode::kImpossibleShape,
-        "a floor corner rounded by " + mm_text(radius) + " is taller than the wall; it can be at most " + mm_text(most),
-        "profile.floor_radius"};
-  }
-  if (run + touch > reach + kLengthTolerance) {
+  const double most = std::min(wall_length, reach - run);
+  if (touch > most + kLengthTolerance) {
     return Problem{ProblemCode::kImpossibleShape,
-                   "a floor corner rounded by " + mm_text(radius) + " leaves no floor; it can be at most " +
-                       mm_text((reach - run) * radius / touch),
+                   "a floor corner rounded by " + mm_text(radius) +
+                       " does not fit the wall and the floor; it can be at most " + at_most_text(most * radius / touch),
                    "profile.floor_radius"};
   }
   const double arc_top = std::min(touch * std::cos(lean), depth);
@@ -60,7 +54,7 @@ Result<Profile> make(const BowlWall& wall, double reach) {
   if (wall.depth > reach + kLengthTolerance) {
     return Problem{ProblemCode::kImpossibleShape,
                    "a bowl " + mm_text(wall.depth) + " deep would lean over its own rim; half a ball is the deepest, " +
-                       mm_text(reach),
+                       at_most_text(reach),
                    "profile.depth"};
   }
   const double radius = (reach * reach + wall.depth * wall.depth) / (2.0 * wall.depth);
@@ -86,6 +80,10 @@ Result<Profile> make(const SteppedWall& wall, double reach) {
   }
   if (points.back().y != 0.0) {
     return Problem{ProblemCode::kImpossibleShape, "the last wall point is at the rim: its inset is 0", place};
+  }
+  if (points.size() > 2 && points[points.size() - 2].x == points.back().x) {
+    return Problem{ProblemCode::kImpossibleShape,
+                   "the wall steps outwards at the very rim; the rim is where its last upright part ends", place};
   }
   if (points.front().y > reach + kLengthTolerance) return closed_before_floor(points.front().y, reach, place);
   std::vector<WallPiece> pieces;

@@ -134,6 +134,14 @@ TEST_CASE("corners and wall points typed as text make the pan, and a slip is tol
   CHECK(answer_bench(bench).problems.count("my_pan.outline.points") == 1);
 }
 
+TEST_CASE("against a pan without a flat floor there is no factor for a base") {
+  Bench bench = example("shell");
+  bench.recipe_pan.catalogue = "bombe-18cm";
+  const BenchAnswer answer = answer_bench(bench);
+  CHECK_FALSE(static_cast<bool>(swap_pans(*answer.recipe_pan, *answer.my_pan).base));
+  CHECK_FALSE(says(answer.swap, "floor only"));
+}
+
 TEST_CASE("an amount of filling is a weight or a volume, as it is written") {
   Bench bench = example("shell");
   bench.dough.texts.clear();

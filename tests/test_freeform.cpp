@@ -58,6 +58,12 @@ TEST_CASE("an L keeps a quarter circle round its inward corner") {
   }
 }
 
+TEST_CASE("sides that lie on one slanted line without touching make a pan") {
+  const Freeform lobed{
+      {{0.054, 0.056}, {0.075, 0.055}, {0.096, 0.054}, {0.117, 0.053}, {0.117, 0.113}, {0.054, 0.116}}};
+  CHECK(static_cast<bool>(make_outline(lobed)));
+}
+
 TEST_CASE("a dumb-bell falls apart into two islands when its neck closes") {
   const Freeform dumb_bell{{{0, 0},
                             {0.1, 0},

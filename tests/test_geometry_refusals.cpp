@@ -3,6 +3,7 @@
 //
 // Sizes that do not make a pan come back as a Problem with its place and what would be right.
 #include <cmath>
+#include <cstdlib>
 #include <limits>
 #include <string>
 #include <vector>
@@ -61,6 +62,8 @@ TEST_CASE("impossible pans are refused with code, place and advice") {
        ProblemCode::kImpossibleShape, "profile.points"},
       {"wall points that overhang", round, SteppedWall{{{0.0, 0.01}, {0.02, 0.02}, {0.05, 0.0}}},
        ProblemCode::kImpossibleShape, "profile.points"},
+      {"a step at the very rim", round, SteppedWall{{{0.0, 0.02}, {0.03, 0.01}, {0.03, 0.0}}},
+       ProblemCode::kImpossibleShape, "profile.points"},
       {"one wall point", round, SteppedWall{{{0.0, 0.0}}}, ProblemCode::kMissing, "profile.points"},
       {"a wall without height", round, SteppedWall{{{0.0, 0.01}, {0.0, 0.0}}}, ProblemCode::kOutOfRange,
        "profile.points"},
@@ -92,10 +95,57 @@ TEST_CASE("rings whose core leaves no room are refused") {
   CHECK(place(0.2, 0.0, StraightWall{0.05, 0.0, 0.0}) == "outline.inner_diameter");
   CHECK(place(0.3, 0.0, StraightWall{0.05, 0.0, 0.0}) == "outline.inner_diameter");
   CHECK(place(0.0, 0.0, StraightWall{0.05, 0.0, 0.0}) == "outline.inner_diameter");
-  CHECK(place(0.1, 0.06, StraightWall{0.05, 0.0, 0.0}) == "profile.base_inset");
-  CHECK(place(0.1, 0.03, StraightWall{0.05, 0.03, 0.0}) == "profile.base_inset");
+  CHECK(place(0.1, 0.06, StraightWall{0.05, 0.0, 0.0}) == "profile.core_inset");
+  CHECK(place(0.1, 0.03, StraightWall{0.05, 0.03, 0.0}) == "profile.core_inset");
+  CHECK(place(0.1, 0.0, StraightWall{0.05, 0.06, 0.0}) == "profile.base_inset");
+  CHECK(place(0.1, 0.0, StraightWall{0.05, 0.0, 0.04}) == "profile.floor_radius");
   CHECK(place(0.1, 0.01, BowlWall{0.02}) == "profile.core_inset");
   CHECK(place(0.1, 0.0, BowlWall{0.03}) == "profile.depth");
+}
+
+TEST_CASE("the most that is advised is not refused") {
+  // The number in "at most N mm" is tried in its turn.
+  const auto advised = [](const Problem& problem) {
+    const std::size_t at = problem.message.find("at most ") != std::string::npos
+                               ? problem.message.find("at most ") + 8
+                               : problem.message.find("deepest, ") + 9;
+    return 1e-3 * std::strtod(problem.message.c_str() + at, nullptr);
+  };
+  const auto refusal = [](const OutlineShape& outline, const WallShape& wall) {
+    PanShape shape;
+    shape.outline = outline;
+    shape.wall = wall;
+    const auto pan = make_pan(shape);
+    REQUIRE_FALSE(static_cast<bool>(pan));
+    return pan.problem();
+  };
+  const auto accepted = [](const OutlineShape& outline, const WallShape& wall) {
+    PanShape shape;
+    shape.outline = outline;
+    shape.wall = wall;
+    return static_cast<bool>(make_pan(shape));
+  };
+  for (int i = 0; i < 200; ++i) {
+    const double size = 0.02 + 0.0013 * i + 1e-5 * (i % 7);
+    const Round round{size};
+    CHECK(accepted(round, StraightWall{0.05, advised(refusal(round, StraightWall{0.05, size, 0.0})), 0.0}));
+    CHECK(accepted(round, BowlWall{advised(refusal(round, BowlWall{size}))}));
+    const StraightWall rounded{0.03, 0.1 * size, size};
+    CHECK(accepted(round, StraightWall{0.03, 0.1 * size, advised(refusal(round, rounded))}));
+    const Rectangle corners{0.4, size, size};
+    CHECK(accepted(Rectangle{0.4, size, advised(refusal(corners, StraightWall{0.05, 0.0, 0.0}))},
+                   StraightWall{0.05, 0.0, 0.0}));
+  }
+}
+
+TEST_CASE("a bowl cannot be a ring without a bottom") {
+  PanShape shape;
+  shape.outline = Round{0.2};
+  shape.wall = BowlWall{0.08};
+  shape.bottomless = true;
+  const auto pan = make_pan(shape);
+  REQUIRE_FALSE(static_cast<bool>(pan));
+  CHECK(pan.problem().place == "bottomless");
 }
 
 TEST_CASE("a tin has at least one cavity and not more than a tray can hold") {

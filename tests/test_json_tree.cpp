@@ -52,6 +52,17 @@ TEST_CASE("what is not JSON is refused with the line where it stops being it") {
   refused("{\"a\": 1e999}");
 }
 
+TEST_CASE("a number at the end of a line stands on that line") {
+  const auto tree = read_json("[\n1,\n2\n,\n3\n]");
+  REQUIRE(static_cast<bool>(tree));
+  CHECK(tree->items[1].line == 3);
+  CHECK(tree->items[2].line == 5);
+}
+
+TEST_CASE("a text with a NUL byte is no text") {
+  refused(std::string("{}\0", 3));
+}
+
 TEST_CASE("a field given twice is refused") {
   CHECK(refused("{\"a\": 1,\n\"a\": 2}").message.find("twice") != std::string::npos);
 }

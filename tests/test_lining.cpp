@@ -110,6 +110,8 @@ TEST_CASE("linings that leave nothing to fill, or stand over the rim, are refuse
   CHECK(place({0.03, 0.005, 0.03}) == "lining.floor");
   CHECK(place({-0.001, 0.005, 0.03}) == "lining.floor");
   CHECK(place({0.005, 0.2, 0.03}) == "lining.wall");
+  const Pan upright = shapes::pan(Round{0.24}, StraightWall{0.03, 0.0, 0.0});
+  CHECK_FALSE(static_cast<bool>(line_pan(upright, {0.005, 0.12, 0.03})));  // meets exactly in the middle
   CHECK(place({0.005, std::nan(""), 0.03}) == "lining.wall");
 }
 

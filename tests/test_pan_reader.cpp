@@ -149,6 +149,37 @@ TEST_CASE("faults of files carry code, place and line") {
   }
 }
 
+TEST_CASE("a member that is null counts as left out, a corner that is null as missing") {
+  CHECK(pan_from(with_profile(R"({"depth": "3 cm", "base_inset": null})")).wall.floor_inset() == 0.0);
+  CHECK(faults_of(R"({"catalogue": null})").front().place == "outline");
+  CHECK(faults_of(
+            with_outline(
+                R"({"kind": "freeform", "points": [["0 cm","0 cm"],["9 cm","0 cm"],["9 cm",null],["0 cm","9 cm"]]})"))
+            .front()
+            .place == "outline.points.2.1");
+}
+
+TEST_CASE("names with dots, without letters or with control characters are not taken for fields") {
+  CHECK(faults_of(R"({"outline.kind": "round", "outline.diameter": "24 cm", "profile.depth": "3 cm"})").front().place ==
+        "outline");
+  const auto faults = faults_of("{\"a\\nb\\u001b[31m\": 5, \"\": 6, \"x\\u202ey\": 7}");
+  for (const Fault& fault : faults) {
+    CHECK((fault.place + fault.message).find_first_of("\n\x1b") == std::string::npos);
+    CHECK((fault.place + fault.message).find("\xe2\x80") == std::string::npos);
+  }
+}
+
+TEST_CASE("one fault does not bring others that only follow from it") {
+  CHECK(faults_of(with_outline(R"({"kind": "circle", "diameter": "9 in"})")).size() == 1);
+  CHECK(faults_of(R"({"profile": {"depth": "5 cm"}, "material": "glass"})").size() == 1);
+}
+
+TEST_CASE("a file of thousands of unknown fields is refused in a few lines") {
+  std::string json = "{";
+  for (int i = 0; i < 20000; ++i) json += "\"k" + std::to_string(i) + "\": 1, ";
+  CHECK(faults_of(json + "\"z\": 1}").size() < 30);
+}
+
 TEST_CASE("all faults of a file are told at once") {
   const auto faults = faults_of(R"({"outline": {"kind": "rectangle", "length": "a", "width": "9"},
     "profile": {"depth": "-1 cm"}, "colour": "blue"})");

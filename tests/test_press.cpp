@@ -146,4 +146,33 @@ TEST_CASE("a slab on a pan without a flat floor is refused") {
   CHECK(refused(bowl, {.dough = 1e-4, .cover = Cover::kSlab, .thickness = 0.005}) == "pan");
 }
 
+TEST_CASE("a wall at 45° that just closes leaves no floor for a slab") {
+  const Pan cone = shapes::pan(Round{0.2}, StraightWall{0.1, 0.1 * std::tan(pi / 4), 0.0});
+  CHECK(floor_area(cone) == 0.0);
+  CHECK(refused(cone, {.dough = 1e-4, .cover = Cover::kSlab, .thickness = 0.005}) == "pan");
+}
+
+TEST_CASE("a full slab is as large as the floor, whatever its shape") {
+  const Pan triangle = shapes::pan(RegularPolygon{3, 0.2}, StraightWall{0.05, 0.03, 0.0});
+  CHECK(relative_error(slab_extent(triangle, 1.0).length, 2 * 0.07 * std::sqrt(3.0)) < 1e-9);
+  CHECK(relative_error(slab_extent(triangle, 1.0).width, 3 * 0.07) < 1e-9);
+  const Pan ring = shapes::ring(0.24, 0.08, StraightWall{0.05, 0.0, 0.0});
+  CHECK(relative_error(slab_extent(ring, 1.0).length, 0.24) < 1e-9);
+  CHECK(slab_extent(ring, 0.3).length > 0.08);
+}
+
+TEST_CASE("a slab is pressed from one end only where that end is straight") {
+  const Pan tray = shapes::pan(Rectangle{0.3, 0.2, 0.1}, StraightWall{0.03, 0.0, 0.0});
+  CHECK(slab_extent(tray, 0.1).length_full_width == 0.0);
+  const Pan rounded = shapes::pan(Rectangle{0.3, 0.2, 0.02}, StraightWall{0.03, 0.0, 0.0});
+  const double along = slab_extent(rounded, 0.5).length_full_width;
+  CHECK(relative_error(0.2 * along - (2 - pi / 2) * 0.02 * 0.02, 0.5 * floor_area(rounded)) < 1e-9);
+}
+
+TEST_CASE("dough thicker than the pan is deep or wide is refused") {
+  const Pan narrow = shapes::pan(Round{0.03}, StraightWall{0.05, 0.0, 0.0});
+  CHECK(refused(narrow, {.dough = 1e-5, .cover = Cover::kFloorAndWall, .thickness = 0.02}) == "thickness");
+  CHECK(refused(tart_ring(), {.dough = 1e-4, .cover = Cover::kSlab, .thickness = 0.2}) == "thickness");
+}
+
 }  // namespace tinwright

@@ -36,7 +36,7 @@ Json json_of(const PanJob& job) {
                           {"count", job.recipe_pan->count},
                           {"filling_factor", swap.filling},
                           {"lining_factor", swap.lining},
-                          {"base_factor", swap.base},
+                          {"base_factor", swap.base ? Json(*swap.base) : Json(nullptr)},
                           {"depth_factor", swap.depth}};
   }
   return json;

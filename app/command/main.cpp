@@ -3,10 +3,10 @@
 //
 // The program tinwright: one question in a JSON file, the answer on standard output.
 // Exit status 0: answered. 2: the input was refused, one line a fault on standard error. 1: our own fault.
+#include <algorithm>
+#include <array>
 #include <cstdio>
-#include <fstream>
 #include <iostream>
-#include <iterator>
 #include <optional>
 #include <string>
 #include <vector>
@@ -111,11 +111,19 @@ std::optional<Request> read_arguments(const std::vector<std::string>& arguments)
 }
 
 std::optional<std::string> read_file(const std::string& name) {
-  if (name == "-") return std::string(std::istreambuf_iterator<char>(std::cin), {});
-  std::ifstream file(name, std::ios::binary);
-  if (!file) return std::nullopt;
-  std::string text(std::istreambuf_iterator<char>(file), {});
-  if (file.bad()) return std::nullopt;
+  std::FILE* file = name == "-" ? stdin : std::fopen(name.c_str(), "rb");
+  if (file == nullptr) return std::nullopt;
+  std::string text;
+  std::array<char, 65536> block;
+  // One block beyond what read_json takes is enough to be refused for its length.
+  while (text.size() <= kLongestJson) {
+    const std::size_t count = std::fread(block.data(), 1, block.size(), file);
+    if (count == 0) break;
+    text.append(block.data(), count);
+  }
+  const bool failed = std::ferror(file) != 0;
+  if (file != stdin) std::fclose(file);
+  if (failed) return std::nullopt;
   return text;
 }
 
@@ -174,7 +182,7 @@ int run(const Request& request) {
 
 int main(int count, char** values) {
   const std::vector<std::string> arguments(values + 1, values + count);
-  if (arguments.size() == 1 && (arguments[0] == "--help" || arguments[0] == "help")) {
+  if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) {
     std::cout << tinwright::kUsage;
     return 0;
   }

@@ -13,8 +13,10 @@ constexpr std::size_t kLongestWholeNumber = 7;  // digits
 
 void add_fields(Fields& fields, const JsonNode& node, const std::string& path) {
   fields[path] = {node.text, node.kind, node.line};
+  const bool is_object = node.kind == JsonNode::Kind::kObject;
   for (std::size_t i = 0; i < node.items.size(); ++i) {
-    const std::string name = node.kind == JsonNode::Kind::kObject ? node.keys[i] : std::to_string(i);
+    if (is_object && node.items[i].kind == JsonNode::Kind::kNull) continue;
+    const std::string name = is_object ? readable_name(node.keys[i]) : std::to_string(i);
     add_fields(fields, node.items[i], path.empty() ? name : path + "." + name);
   }
 }
@@ -87,11 +89,13 @@ std::optional<double> FieldReader::quantity(const std::string& path, Dimension d
   return *value;
 }
 
-std::optional<double> FieldReader::required(const std::string& path, Dimension dimension, const std::string& what) {
+std::optional<double> FieldReader::required(const std::string& path, Dimension dimension, const std::string& what,
+                                            const std::string& example) {
   if (find(path) == nullptr) {
+    const std::string_view usual = words_for(dimension).example;
     fault(ProblemCode::kMissing, path,
           "the " + what + " is missing; give it like \"" +
-              std::string(words_for(dimension).example.substr(0, words_for(dimension).example.find(" or "))) + "\"");
+              (example.empty() ? std::string(usual.substr(0, usual.find(" or "))) : example) + "\"");
     return std::nullopt;
   }
   return quantity(path, dimension);
@@ -153,19 +157,29 @@ std::optional<std::size_t> FieldReader::length(const std::string& path) {
   return count;
 }
 
+void FieldReader::skip(const std::string& prefix) {
+  for (auto field = fields_.lower_bound(prefix); field != fields_.end() && field->first.rfind(prefix, 0) == 0;
+       ++field) {
+    read_.insert(field->first);
+  }
+}
+
 void FieldReader::refuse_unread() {
+  constexpr std::size_t kMostRefused = 20;  // beyond that it is another kind of file
+  std::set<std::string> refused;
   for (const auto& [path, field] : fields_) {
     if (path.empty() || read_.count(path) > 0) continue;
     // A container is known when something below it was asked for; below an unknown one, say so once.
     const auto below = read_.lower_bound(path + ".");
     const bool leads_somewhere = below != read_.end() && below->compare(0, path.size() + 1, path + ".") == 0;
     const std::size_t dot = path.rfind('.');
-    const std::string parent = dot == std::string::npos ? "" : path.substr(0, dot);
-    bool parent_refused = false;
-    for (const Fault& known : faults_) parent_refused |= known.place == parent && !parent.empty();
-    if (!leads_somewhere && !parent_refused) {
-      fault(ProblemCode::kUnknown, path, "there is no field \"" + last_name(path) + "\" here; check its spelling");
-    }
+    const bool is_below_refused = dot != std::string::npos && refused.count(path.substr(0, dot)) > 0;
+    if (leads_somewhere) continue;
+    refused.insert(path);
+    if (is_below_refused) continue;
+    fault(ProblemCode::kUnknown, path,
+          "the field \"" + last_name(path) + "\" does not belong here; leave it out, or check its spelling");
+    if (refused.size() > kMostRefused) return;
   }
 }
 

@@ -26,7 +26,7 @@ struct Field {
 };
 
 /// Leaves by path; objects and arrays stand there too, with empty text, so that their line is known. Items of an array
-/// are numbered from 0 ("pan.outline.points.3.0").
+/// are numbered from 0 ("pan.outline.points.3.0"). A member that is null counts as left out.
 using Fields = std::map<std::string, Field>;
 
 Fields fields_of(const JsonNode& root);
@@ -50,7 +50,9 @@ class FieldReader {
   /// The SI value of a quantity; nothing when absent or, with a fault noted, when it cannot be read.
   std::optional<double> quantity(const std::string& path, Dimension dimension);
   /// The same for one that has to be there: its absence is a fault. `what` names it for the cook.
-  std::optional<double> required(const std::string& path, Dimension dimension, const std::string& what);
+  /// `example` shows a size of the right order.
+  std::optional<double> required(const std::string& path, Dimension dimension, const std::string& what,
+                                 const std::string& example = "");
   std::optional<int> whole_number(const std::string& path);
   std::optional<bool> flag(const std::string& path);
   /// The place of the word at `path` among `choices`; a word that is none of them is a fault that lists them.
@@ -64,6 +66,8 @@ class FieldReader {
   void fault(ProblemCode code, const std::string& path, const std::string& message);
   /// Notes a Problem of geometry, whose place is relative to `prefix` ("pan.").
   void fault(const Problem& problem, const std::string& prefix);
+  /// Takes everything whose path starts with `prefix` as seen: it hangs on something that was wrong already.
+  void skip(const std::string& prefix);
   /// Notes every field that nobody asked for: a slip of the pen must not be passed over in silence.
   void refuse_unread();
 

@@ -4,14 +4,20 @@
 // See json_tree.h.
 #include "app/files/json_tree.h"
 
-#include <algorithm>
 #include <cstdint>
 #include <iterator>
+#include <set>
 
 #include <nlohmann/json.hpp>
 
 namespace tinwright {
 namespace {
+
+/// The line the parser has come to, and the one before its last character.
+struct Place {
+  int line = 1;
+  int before = 1;
+};
 
 /// Walks the text for the parser and counts the lines it has taken.
 class CountingIterator {
@@ -22,10 +28,11 @@ class CountingIterator {
   using pointer = const char*;
   using reference = const char&;
 
-  CountingIterator(const char* at, int* line) : at_(at), line_(line) {}
+  CountingIterator(const char* at, Place* place) : at_(at), place_(place) {}
   const char& operator*() const { return *at_; }
   CountingIterator& operator++() {
-    if (*at_ == '\n') ++*line_;
+    place_->before = place_->line;
+    if (*at_ == '\n') ++place_->line;
     ++at_;
     return *this;
   }
@@ -39,13 +46,13 @@ class CountingIterator {
 
  private:
   const char* at_;
-  int* line_;
+  Place* place_;
 };
 
 /// Builds the tree from parse events; returning false stops the parser.
 class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
  public:
-  explicit TreeBuilder(const int* line) : line_(line) {}
+  explicit TreeBuilder(const Place* place) : place_(place) {}
 
   bool null() override { return leaf(JsonNode::Kind::kNull, "null"); }
   bool boolean(bool value) override { return leaf(JsonNode::Kind::kBoolean, value ? "true" : "false"); }
@@ -60,13 +67,12 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
   bool end_array() override { return close(); }
 
   bool key(std::string& name) override {
-    std::vector<std::string>& keys = open_.back().keys;
-    if (std::find(keys.begin(), keys.end(), name) != keys.end()) {
-      fault_ = "the field \"" + name + "\" is given twice; keep one";
+    if (!known_.back().insert(name).second) {
+      fault_ = "the field \"" + readable_name(name) + "\" is given twice; keep one";
       return false;
     }
-    keys.push_back(name);
-    key_line_ = *line_;
+    open_.back().keys.push_back(name);
+    key_line_ = place_->line;
     return true;
   }
 
@@ -77,7 +83,7 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
 
  private:
   bool leaf(JsonNode::Kind kind, std::string text) {
-    place({.kind = kind, .text = std::move(text), .items = {}, .keys = {}, .line = line()});
+    add({.kind = kind, .text = std::move(text), .items = {}, .keys = {}, .line = line(kind)});
     return true;
   }
 
@@ -86,18 +92,20 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
       fault_ = "the text is nested too deeply";
       return false;
     }
-    open_.push_back({.kind = kind, .text = {}, .items = {}, .keys = {}, .line = line()});
+    open_.push_back({.kind = kind, .text = {}, .items = {}, .keys = {}, .line = line(kind)});
+    known_.emplace_back();
     return true;
   }
 
   bool close() {
     JsonNode done = std::move(open_.back());
     open_.pop_back();
-    place(std::move(done));
+    known_.pop_back();
+    add(std::move(done));
     return true;
   }
 
-  void place(JsonNode node) {
+  void add(JsonNode node) {
     if (open_.empty()) {
       root = std::move(node);
     } else {
@@ -106,27 +114,52 @@ class TreeBuilder : public nlohmann::json_sax<nlohmann::json> {
   }
 
   /// A field's value counts as standing where its name does: the parser may have read past a number's line end.
-  int line() const { return !open_.empty() && open_.back().kind == JsonNode::Kind::kObject ? key_line_ : *line_; }
+  int line(JsonNode::Kind kind) const {
+    if (!open_.empty() && open_.back().kind == JsonNode::Kind::kObject) return key_line_;
+    return kind == JsonNode::Kind::kNumber ? place_->before : place_->line;
+  }
 
   std::vector<JsonNode> open_;
-  const int* line_;
+  std::vector<std::set<std::string>> known_;  // the keys of each open object
+  const Place* place_;
   int key_line_ = 1;
   std::string fault_;
 };
 
 }  // namespace
 
+std::string readable_name(std::string_view name) {
+  // Shown as they are: printable ASCII but for the dot, and whatever is beyond it but direction marks.
+  std::string readable;
+  for (std::size_t i = 0; i < name.size(); ++i) {
+    const auto byte = static_cast<unsigned char>(name[i]);
+    const bool is_mark = name.substr(i, 2) == "\xe2\x80" || name.substr(i, 2) == "\xe2\x81";
+    readable += byte < 0x20 || byte == 0x7f || byte == '.' || is_mark ? '?' : name[i];
+    if (is_mark) i += 2;
+  }
+  constexpr std::size_t kLongestName = 60;
+  if (readable.size() > kLongestName) {
+    std::size_t end = kLongestName;
+    while (end > 0 && (static_cast<unsigned char>(readable[end]) & 0xc0) == 0x80) --end;  // not within a character
+    readable = readable.substr(0, end) + "...";
+  }
+  return readable.empty() ? "(no name)" : readable;
+}
+
 Result<JsonNode> read_json(std::string_view text) {
   if (text.size() > kLongestJson) return Problem{ProblemCode::kUnreadable, "the text is longer than 16 MB", "line 1"};
-  int line = 1;
-  TreeBuilder builder(&line);
-  const bool read = nlohmann::json::sax_parse(CountingIterator(text.data(), &line),
-                                              CountingIterator(text.data() + text.size(), &line), &builder);
+  if (text.find('\0') != std::string_view::npos) {
+    return Problem{ProblemCode::kUnreadable, "this is not a text file", "line 1"};
+  }
+  Place place;
+  TreeBuilder builder(&place);
+  const bool read = nlohmann::json::sax_parse(CountingIterator(text.data(), &place),
+                                              CountingIterator(text.data() + text.size(), &place), &builder);
   if (read) return std::move(builder.root);
   const std::string why = builder.fault().empty() ? "this is not JSON from here on; look for a missing comma, quote or "
                                                     "bracket just before"
                                                   : builder.fault();
-  return Problem{ProblemCode::kUnreadable, why, "line " + std::to_string(line)};
+  return Problem{ProblemCode::kUnreadable, why, "line " + std::to_string(place.line)};
 }
 
 }  // namespace tinwright

@@ -27,6 +27,10 @@ struct JsonNode {
 inline constexpr int kDeepestJson = 64;
 inline constexpr std::size_t kLongestJson = 16U << 20U;  // [bytes]
 
+/// A field's name as it may be shown on one line of a terminal, and as part of a dotted path: never empty, without
+/// dots, control characters and marks of writing direction.
+std::string readable_name(std::string_view name);
+
 /// The tree, or a kUnreadable Problem whose place is "line N". A field given twice in one object is refused.
 Result<JsonNode> read_json(std::string_view text);
 

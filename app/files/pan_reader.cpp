@@ -24,8 +24,8 @@ std::vector<glm::dvec2> read_points(FieldReader& reader, const std::string& path
       reader.fault(ProblemCode::kContradiction, item, "a point is two lengths, like [\"2 cm\", \"5 mm\"]");
       continue;
     }
-    const auto x = reader.quantity(item + ".0", Dimension::kLength);
-    const auto y = reader.quantity(item + ".1", Dimension::kLength);
+    const auto x = reader.required(item + ".0", Dimension::kLength, "first length");
+    const auto y = reader.required(item + ".1", Dimension::kLength, "second length");
     if (x && y) points.emplace_back(*x, *y);
   }
   return points;
@@ -44,10 +44,14 @@ void read_outline(FieldReader& reader, const std::string& prefix, PanShape& shap
     reader.fault(ProblemCode::kMissing, prefix + "kind",
                  "the outline's kind is missing: round, rectangle, oval, "
                  "polygon, fluted, ring or freeform");
+    reader.skip(prefix);
     return;
   }
   const auto kind = reader.choice(prefix + "kind", outline_kinds());
-  if (!kind) return;
+  if (!kind) {
+    reader.skip(prefix);
+    return;
+  }
   switch (static_cast<OutlineKind>(*kind)) {
     case kRound:
       shape.outline = Round{length("diameter", "diameter")};
@@ -64,8 +68,9 @@ void read_outline(FieldReader& reader, const std::string& prefix, PanShape& shap
                                      length("across_flats", "size across the flats")};
       break;
     case kFluted:
-      shape.outline = Fluted{length("diameter", "diameter"), read_count(reader, prefix + "flutes", "flutes"),
-                             length("flute_depth", "flute depth")};
+      shape.outline =
+          Fluted{length("diameter", "diameter"), read_count(reader, prefix + "flutes", "flutes"),
+                 reader.required(prefix + "flute_depth", Dimension::kLength, "flute depth", "6 mm").value_or(0.0)};
       break;
     case kRing:
       shape.outline = Round{length("outer_diameter", "outer diameter")};
@@ -101,6 +106,10 @@ void read_profile(FieldReader& reader, const std::string& prefix, PanShape& shap
   const bool has_points = reader.has(prefix + "points");
   const bool is_bowl = reader.choice(prefix + "kind", kKinds).value_or(0) == 1;
   if (shape.core) shape.core->inset = reader.quantity(prefix + "core_inset", Dimension::kLength).value_or(0.0);
+  if (has_points && is_bowl) {
+    reader.fault(ProblemCode::kContradiction, prefix + "points",
+                 "a bowl is one arc; leave its kind out, or the points");
+  }
   if (has_points) {
     shape.wall = SteppedWall{read_points(reader, prefix + "points")};
     return;
@@ -145,15 +154,14 @@ const std::vector<std::string_view>& material_names() {
 std::optional<Pan> read_pan(FieldReader& reader, const std::string& prefix) {
   const std::size_t faults_before = reader.faults().size();
   if (reader.has(prefix + "catalogue")) return read_catalogue_pan(reader, prefix);
-  for (const std::string part : {"outline", "profile"}) {
-    if (!reader.has(prefix + part) && !reader.has(prefix + part + (part == "outline" ? ".kind" : ".depth"))) {
-      reader.fault(ProblemCode::kMissing, prefix + part, "the pan's " + part + " is missing");
-    }
-  }
-  if (reader.faults().size() > faults_before) return std::nullopt;
   PanShape shape;
-  read_outline(reader, prefix + "outline.", shape);
-  read_profile(reader, prefix + "profile.", shape);
+  const auto has_part = [&](const std::string& part, const char* first) {
+    if (reader.has(prefix + part) || reader.has(prefix + part + first)) return true;
+    reader.fault(ProblemCode::kMissing, prefix + part, "the pan's " + part + " is missing");
+    return false;
+  };
+  if (has_part("outline", ".kind")) read_outline(reader, prefix + "outline.", shape);
+  if (has_part("profile", ".depth")) read_profile(reader, prefix + "profile.", shape);
   shape.material = static_cast<Material>(reader.choice(prefix + "material", material_names()).value_or(0));
   shape.bottomless = reader.flag(prefix + "bottomless").value_or(false);
   shape.count = reader.whole_number(prefix + "count").value_or(1);
@@ -167,6 +175,7 @@ std::optional<Pan> read_pan(FieldReader& reader, const std::string& prefix) {
     if (is_ring && problem.place == "outline.diameter") problem.place = "outline.outer_diameter";
     if (reader.has(prefix + "profile.wall_angle") && problem.place == "profile.base_inset") {
       problem.place = "profile.wall_angle";
+      problem.message = "leaning that far, " + problem.message;
     }
     reader.fault(problem, prefix);
     return std::nullopt;

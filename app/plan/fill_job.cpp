@@ -14,6 +14,8 @@ namespace {
 
 /// [m³] Less than a teaspoon over is nothing over.
 constexpr double kWorthKeeping = 5e-6;
+/// [m] Less than this is not worth a figure.
+constexpr double kShownLength = 5e-4;
 /// [m] A filling nearer than this to the rim slops on the way to the oven: common practice, no source.
 constexpr double kSlopMargin = 0.003;
 
@@ -34,9 +36,9 @@ std::optional<double> quantity_of(const std::string& text, Dimension dimension) 
 
 std::optional<Lining> read_lining(FieldReader& reader, const std::string& prefix) {
   if (!reader.has(prefix)) return std::nullopt;
-  const auto floor = reader.required(prefix + ".floor", Dimension::kLength, "lining's floor thickness");
-  const auto wall = reader.required(prefix + ".wall", Dimension::kLength, "lining's wall thickness");
-  const auto height = reader.required(prefix + ".height", Dimension::kLength, "lining's height");
+  const auto floor = reader.required(prefix + ".floor", Dimension::kLength, "lining's floor thickness", "5 mm");
+  const auto wall = reader.required(prefix + ".wall", Dimension::kLength, "lining's wall thickness", "4 mm");
+  const auto height = reader.required(prefix + ".height", Dimension::kLength, "lining's height", "28 mm");
   if (!floor || !wall || !height) return std::nullopt;
   return Lining{*floor, *wall, *height};
 }
@@ -116,7 +118,7 @@ std::optional<FillAnswer> solve_fill(FieldReader& reader, const FillJob& job, co
 Report describe_fill(const FillJob& job, const FillAnswer& answer, UnitChoice choice) {
   Report report;
   const std::string rim = job.lining ? "the crust's top" : "the rim";
-  const bool brimful = answer.below_rim <= 0.0;
+  const bool brimful = answer.below_rim < kShownLength;
   report.push_back(figure(
       "Stop pouring", brimful ? "level with " + rim : format_both_lengths(answer.below_rim, choice) + " below " + rim,
       format_both_lengths(answer.height, choice) + " deep, " + format_percent(answer.level) +

@@ -30,7 +30,9 @@ PanSwap swap_pans(const Pan& recipe, const Pan& mine) {
   PanSwap swap;
   swap.filling = all(mine, brim_volume(mine)) / all(recipe, brim_volume(recipe));
   swap.lining = all(mine, surface(mine)) / all(recipe, surface(recipe));
-  swap.base = floor_area(recipe) > 0.0 ? all(mine, floor_area(mine)) / all(recipe, floor_area(recipe)) : swap.lining;
+  if (floor_area(recipe) > 0.0 && floor_area(mine) > 0.0) {
+    swap.base = all(mine, floor_area(mine)) / all(recipe, floor_area(recipe));
+  }
   swap.depth = depth(mine) / depth(recipe);
   return swap;
 }
@@ -70,7 +72,9 @@ Report describe_swap(const Pan& recipe, const Pan& mine, UnitChoice choice) {
                           format_both_volumes(all(mine, brim_volume(mine)), choice) + " to the brim, against " +
                               format_both_volumes(all(recipe, brim_volume(recipe)), choice)));
   report.push_back(figure("Dough for floor and wall, make", format_factor(swap.lining), "for the same thickness"));
-  report.push_back(figure("Dough for the floor only, make", format_factor(swap.base), "for the same thickness"));
+  if (swap.base) {
+    report.push_back(figure("Dough for the floor only, make", format_factor(*swap.base), "for the same thickness"));
+  }
   const double change = swap.depth - 1.0;
   if (std::abs(change) <= kSameDepth) {
     report.push_back(remark("Both are about as deep: start with the recipe's own oven time."));

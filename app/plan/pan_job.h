@@ -15,10 +15,10 @@ namespace tinwright {
 
 /// How much of a recipe my pan takes, by what each part needs. All are shares of the recipe's amount [-].
 struct PanSwap {
-  double filling = 1.0;  // to the same share of the brim: volumes of all cavities
-  double base = 1.0;     // pressed on the floor to the same thickness: floor areas
-  double lining = 1.0;   // on floor and wall to the same thickness: floor and wall areas
-  double depth = 1.0;    // depth of mine over the recipe's
+  double filling = 1.0;        // to the same share of the brim: volumes of all cavities
+  std::optional<double> base;  // pressed on the floor to the same thickness: floor areas; nothing where one has none
+  double lining = 1.0;         // on floor and wall to the same thickness: floor and wall areas
+  double depth = 1.0;          // depth of mine over the recipe's
 };
 
 PanSwap swap_pans(const Pan& recipe, const Pan& mine);

@@ -51,12 +51,17 @@ void draw_pan(Picture& picture, const Pan& pan) {
 double draw_dough(Picture& picture, const Pan& pan, const PressJob& job, const PressAnswer& press) {
   picture.floor_thickness = press.floor_thickness;
   const double share = std::sqrt(press.coverage);
-  picture.dough_above = shrunk(picture.floor, share);
+  const SlabExtent band = slab_extent(pan, press.coverage);
+  if (pan.core && press.coverage < 1.0) {  // a band round the core
+    picture.dough_above = shrunk(picture.floor, band.length / (pan.outline.length - 2.0 * pan.wall.floor_inset()));
+  } else {
+    picture.dough_above = shrunk(picture.floor, share);
+  }
   picture.dough_above.insert(picture.dough_above.end(), picture.core.begin(), picture.core.end());
   const auto crust = crust_of(job, press);
   if (!crust) {
-    const double reach = (0.5 * pan.outline.length - pan.wall.floor_inset()) * share;
-    const double core = pan.core ? 0.5 * pan.core->outline.length : 0.0;
+    const double reach = pan.core ? 0.5 * band.length : (0.5 * pan.outline.length - pan.wall.floor_inset()) * share;
+    const double core = pan.core ? 0.5 * pan.core->outline.length + pan.core->wall.floor_inset() : 0.0;
     if (reach > core) {
       picture.dough.push_back(
           {{core, 0.0}, {reach, 0.0}, {reach, press.floor_thickness}, {core, press.floor_thickness}});

@@ -36,9 +36,11 @@ std::string of_both(double cubic_metres, double density, const Pan& pan, UnitCho
 std::string slab_size(const Pan& pan, double coverage, UnitChoice choice) {
   const SlabExtent extent = slab_extent(pan, coverage);
   const std::string length = format_both_lengths(extent.length, choice);
+  if (pan.core) return "a band round the core, " + length + " across";
   if (std::holds_alternative<Rectangle>(pan.outline.shape)) {
-    return "a rectangle of " + length + " by " + format_both_lengths(extent.width, choice) + ", or full width and " +
-           format_both_lengths(extent.length_full_width, choice) + " along";
+    const std::string along = format_both_lengths(extent.length_full_width, choice);
+    return "a rectangle of " + length + " by " + format_both_lengths(extent.width, choice) +
+           (extent.length_full_width > 0.0 ? ", or full width and " + along + " along" : "");
   }
   return "the shape of the floor, " + length + " across";
 }
@@ -48,6 +50,8 @@ void add_thickness(Report& report, const PressJob& job, const PressAnswer& answe
   const std::string label = answer.thickness_was_given ? "Pressed to" : "Presses out to";
   if (job.question.cover != Cover::kFloorAndWall) {
     report.push_back(figure(label, on_floor + " thick"));
+  } else if (answer.wall_thickness <= 0.0) {
+    report.push_back(figure(label, on_floor + " on the floor", "nothing is left for the wall"));
   } else if (answer.wall_thickness == answer.floor_thickness) {
     report.push_back(figure(label, on_floor + " thick", "on the floor and up the wall"));
   } else {
@@ -101,8 +105,11 @@ std::optional<Lining> crust_of(const PressJob& job, const PressAnswer& answer) {
 Report describe_press(const PressJob& job, const PressAnswer& answer, UnitChoice choice) {
   Report report;
   add_thickness(report, job, answer, choice);
+  const bool is_wall_short = !answer.reaches_edges && answer.coverage >= 1.0;
   if (answer.reaches_edges) {
     report.push_back(figure("Reaches", "all the way to the edge"));
+  } else if (is_wall_short) {
+    report.push_back(figure("Reaches", "all of the floor, but not all of the wall"));
   } else {
     report.push_back(figure("Reaches", format_percent(answer.coverage) + " of the floor",
                             job.question.cover == Cover::kSlab ? slab_size(job.pan, answer.coverage, choice) : ""));
@@ -112,9 +119,10 @@ Report describe_press(const PressJob& job, const PressAnswer& answer, UnitChoice
              job.pan.count > 1 ? format_both_masses(answer.dough * job.density, choice) + " for each" : ""));
   if (answer.left > 0.0) report.push_back(figure("Left over", of_both(answer.left, job.density, job.pan, choice)));
   if (answer.missing > 0.0) {
-    report.push_back(figure("To reach the edge", of_both(answer.missing, job.density, job.pan, choice) + " more"));
+    report.push_back(figure(is_wall_short ? "To line the wall" : "To reach the edge",
+                            of_both(answer.missing, job.density, job.pan, choice) + " more"));
   }
-  const bool thin_wall = job.question.cover == Cover::kFloorAndWall && answer.wall_thickness < kThinnestDough;
+  const bool thin_wall = answer.wall_thickness > 0.0 && answer.wall_thickness < kThinnestDough;
   if (answer.floor_thickness < kThinnestDough || thin_wall) {
     report.push_back(caution("Under 2 mm dough tears and burns easily: make more, or line less of the pan."));
   }

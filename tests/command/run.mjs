@@ -3,6 +3,7 @@
 //
 // Checks of the program itself: answers, refusals, exit status. Usage: node run.mjs PROGRAM. Ends with "command: N passed, N
 // failed" and a status that says the same.
+import { spawnSync } from 'node:child_process';
 import { answer, ask, shell, slab, swap, swapDough } from './questions.mjs';
 
 const program = process.argv[2];
@@ -141,6 +142,12 @@ check('impossible pans are refused with what would be right', () => {
     equal(status, 2);
     if (!err.includes(`${place}: `) || !err.includes(advice)) throw new Error(err);
   }
+});
+
+check('a folder is refused like a file that cannot be read, and --help is given anywhere', () => {
+  const folder = spawnSync(program, ['pan', '/'], { encoding: 'utf8' });
+  equal([folder.status, folder.stdout, folder.stderr.startsWith('/:1: ')], [2, '', true]);
+  equal(spawnSync(program, ['pan', '--help'], { encoding: 'utf8' }).status, 0);
 });
 
 console.log(`command: ${passed} passed, ${failed} failed`);
