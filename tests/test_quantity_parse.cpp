@@ -83,6 +83,12 @@ TEST_CASE("units have the factors their laws give") {
           {"212 F", kTemperature, 373.15},
           {"1 d", kDuration, 86400},
           {"180 deg", kAngle, 3.14159265358979323846},
+          // SI Brochure, 9th edition, tables 3, 5 and 7 (prefixes and coherent units), from memory.
+          {"1 W/mK", kConductivity, 1},
+          {"1 J/kgK", kHeatCapacity, 1},
+          {"1 kJ/kgK", kHeatCapacity, 1e3},
+          {"1 J/gK", kHeatCapacity, 1e3},
+          {"1 W/m2K", kTransfer, 1},
       },
       kRounding);
 }
@@ -124,6 +130,10 @@ TEST_CASE("metric quantities are the double a programmer would write") {
   CHECK(value_of("115 g", kMass) == 0.115);
   CHECK(value_of("1.2 g/ml", kDensity) == 1200.0);
   CHECK(value_of("1 h 20 min", kDuration) == 4800.0);
+  CHECK(value_of("0.35 W/mK", kConductivity) == 0.35);
+  CHECK(value_of("3000 J/kgK", kHeatCapacity) == 3000.0);
+  CHECK(value_of("3.6 kJ/kgK", kHeatCapacity) == 3600.0);
+  CHECK(value_of("20 W/m2K", kTransfer) == 20.0);
 }
 
 TEST_CASE("spellings of one quantity read as the same value") {
@@ -189,6 +199,51 @@ TEST_CASE("spellings of one quantity read as the same value") {
        {"1.2 g/ml", kDensity, 0},
        {"1.2 g/cm³", kDensity, 0},
        {"1.2 kg per l", kDensity, 0}},
+      {{"0.35 W/mK", kConductivity, 0},
+       {"0.35W/mK", kConductivity, 0},
+       {"0,35 w/mk", kConductivity, 0},
+       {"0.35 W/m K", kConductivity, 0},
+       {"0.35 W/m·K", kConductivity, 0},
+       {"0.35 W/m · K", kConductivity, 0},
+       {"0.35 W/m⋅K", kConductivity, 0},
+       {"0.35 W/m∙K", kConductivity, 0},
+       {"0.35 W/(m K)", kConductivity, 0},
+       {"0.35 W/(m·K)", kConductivity, 0},
+       {"0.35 W/(mK)", kConductivity, 0},
+       {"0.35 W / ( m K ) ", kConductivity, 0},
+       {"0.35 W∕(m K)", kConductivity, 0},
+       {"0.35 W/m/K", kConductivity, 0},
+       {"0.35 W per m K", kConductivity, 0},
+       {"0.35 W/mK.", kConductivity, 0},
+       {"7/20 W/(m K).", kConductivity, 0}},
+      {{"3600 J/kgK", kHeatCapacity, 0},
+       {"3600 J/kg K", kHeatCapacity, 0},
+       {"3600 J/kg·K", kHeatCapacity, 0},
+       {"3600 J/(kg K)", kHeatCapacity, 0},
+       {"3600 J/(kg·K)", kHeatCapacity, 0},
+       {"3600 J/(kgK)", kHeatCapacity, 0},
+       {"3600 J/kg/K", kHeatCapacity, 0},
+       {"3.6 kJ/kgK", kHeatCapacity, 0},
+       {"3.6 kJ/kg K", kHeatCapacity, 0},
+       {"3.6 kJ/(kg K)", kHeatCapacity, 0},
+       {"3.6 kJ/(kg·K)", kHeatCapacity, 0},
+       {"3.6 kJ/kg/K", kHeatCapacity, 0},
+       {"3.6 J/gK", kHeatCapacity, 0},
+       {"3.6 J/g K", kHeatCapacity, 0},
+       {"3.6 J/(g·K)", kHeatCapacity, 0},
+       {"3.6 J/g/K", kHeatCapacity, 0}},
+      {{"20 W/m2K", kTransfer, 0},
+       {"20 W/m²K", kTransfer, 0},
+       {"20 W/m^2K", kTransfer, 0},
+       {"20 W/m² K", kTransfer, 0},
+       {"20 W/m2 K", kTransfer, 0},
+       {"20 W/m²·K", kTransfer, 0},
+       {"20 W/(m2 K)", kTransfer, 0},
+       {"20 W/(m²·K)", kTransfer, 0},
+       {"20 W/(m²K)", kTransfer, 0},
+       {"20 W/(m^2 K)", kTransfer, 0},
+       {"20 W/m²/K", kTransfer, 0},
+       {"20 W/m2/K", kTransfer, 0}},
       {{"75 %", kRatio, 0},
        {"75%", kRatio, 0},
        {"0.75", kRatio, 0},

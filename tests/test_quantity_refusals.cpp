@@ -105,6 +105,15 @@ TEST_CASE("text that holds no readable number is refused where the fault lies") 
       {"350 F 10 F", kTemperature, kNotANumber, "column 7"},
       {"½ cup flour", kVolume, kNotANumber, "column 7"},
       {"75 % 5", kRatio, kNotANumber, "column 6"},
+      {"", kTransfer, kNotANumber, ""},
+      {"W/mK", kConductivity, kNotANumber, "column 1"},
+      {"0.35 W/mK crumb", kConductivity, kNotANumber, "column 11"},
+      {"0.35 W/m K 2", kConductivity, kNotANumber, "column 12"},
+      {"0.35 W/mK)", kConductivity, kNotANumber, "column 10"},
+      {"0.35 W/(m K))", kConductivity, kNotANumber, "column 13"},
+      {"0.35 W/m/K/s", kConductivity, kNotANumber, "column 11"},
+      {"3 kJ/kgK 600 J/kgK", kHeatCapacity, kNotANumber, "column 10"},
+      {"20-30 W/m2K", kTransfer, kNotANumber, "column 3"},
       {"٢ cm", kLength, kNotANumber, "column 1"},
   });
 }
@@ -121,6 +130,9 @@ TEST_CASE("a bare number is refused where its unit should stand") {
       {"15", kAngle, kMissingUnit, "column 3"},
       {"1.2", kDensity, kMissingUnit, "column 4"},
       {"1.2 g/", kDensity, kMissingUnit, "column 7"},
+      {"0.35", kConductivity, kMissingUnit, "column 5"},
+      {"3000 ", kHeatCapacity, kMissingUnit, "column 6"},
+      {"20", kTransfer, kMissingUnit, "column 3"},
       {"1 h 20", kDuration, kMissingUnit, "column 7"},
       {"1 lb 4", kMass, kMissingUnit, "column 7"},
   });
@@ -154,6 +166,28 @@ TEST_CASE("unknown units and units of another kind are refused where they stand"
   });
 }
 
+TEST_CASE("units of heat flow are refused where they stand unless they are whole and of the kind wanted") {
+  using enum ProblemCode;
+  check_refusals({
+      {"0.35 W", kConductivity, kWrongUnit, "column 6"},      {"0.35 W/", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/m", kConductivity, kWrongUnit, "column 6"},    {"0.35 W/K", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/Km", kConductivity, kWrongUnit, "column 6"},   {"0.35 W/m h", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/(m K", kConductivity, kWrongUnit, "column 6"}, {"0.35 W/(m/K)", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/(m)K", kConductivity, kWrongUnit, "column 6"}, {"0.35 W/((m K))", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/()", kConductivity, kWrongUnit, "column 6"},   {"0.35 W/m··K", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 W/mK2", kConductivity, kWrongUnit, "column 6"},  {"0.35 W/m³K", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 mW/mK", kConductivity, kWrongUnit, "column 6"},  {"0.35 mK/W", kConductivity, kWrongUnit, "column 6"},
+      {"0.35 m K", kConductivity, kWrongUnit, "column 6"},    {"20 W/m2K", kConductivity, kWrongUnit, "column 4"},
+      {"3000 J/kgK", kConductivity, kWrongUnit, "column 6"},  {"3000 J/kg", kHeatCapacity, kWrongUnit, "column 6"},
+      {"3000 J/k gK", kHeatCapacity, kWrongUnit, "column 6"}, {"3.6 kJ/gK", kHeatCapacity, kWrongUnit, "column 5"},
+      {"3000 kg", kHeatCapacity, kWrongUnit, "column 6"},     {"20 W/mK", kTransfer, kWrongUnit, "column 4"},
+      {"20 W/m2", kTransfer, kWrongUnit, "column 4"},         {"20 W/m22K", kTransfer, kWrongUnit, "column 4"},
+      {"20 W/cm2K", kTransfer, kWrongUnit, "column 4"},       {"0.35 W/mK", kLength, kWrongUnit, "column 6"},
+      {"3 J/(kg K)", kDensity, kWrongUnit, "column 3"},       {"20 W/m²·K", kRatio, kWrongUnit, "column 4"},
+      {"20 W/m2K", kTemperature, kWrongUnit, "column 4"},
+  });
+}
+
 TEST_CASE("negative, overlarge, overlong and damaged text is refused") {
   using enum ProblemCode;
   const std::string overlong = std::string(kLongestQuantity, '0') + "3 cm";
@@ -162,6 +196,10 @@ TEST_CASE("negative, overlarge, overlong and damaged text is refused") {
       {" −3 g", kMass, kOutOfRange, "column 2"},
       {"-0 ml", kVolume, kOutOfRange, "column 1"},
       {"-5 %", kRatio, kOutOfRange, "column 1"},
+      {"-0.35 W/mK", kConductivity, kOutOfRange, "column 1"},
+      {" −3 kJ/(kg·K)", kHeatCapacity, kOutOfRange, "column 2"},
+      {"-20 W/m²K", kTransfer, kOutOfRange, "column 1"},
+      {"1000000001 J/kgK", kHeatCapacity, kOutOfRange, "column 1"},
       {"-300 C", kTemperature, kOutOfRange, "column 1"},
       {"-459.68 F", kTemperature, kOutOfRange, "column 1"},
       {"-1 K", kTemperature, kOutOfRange, "column 1"},
@@ -194,18 +232,26 @@ TEST_CASE("a refusal says in words what would be right") {
   CHECK(mentions("1e3 g", kMass, "1000"));
   CHECK(mentions("-300 C", kTemperature, "-273.15 C"));
   CHECK(mentions("20 min 1 h", kDuration, "larger unit first"));
+  CHECK(mentions("0.35", kConductivity, "a conductivity is wanted, in W/mK, like 0.35 W/mK"));
+  CHECK(mentions("3000", kHeatCapacity, "in J/kgK, kJ/kgK or J/gK, like 3000 J/kgK"));
+  CHECK(mentions("3000 qux", kHeatCapacity, "write J/kgK, kJ/kgK or J/gK, like 3000 J/kgK"));
+  CHECK(mentions("20 W/m2", kTransfer, "'W/m2' is no unit for a heat transfer coefficient; write W/m2K"));
+  CHECK(mentions("20 W/(m² K)", kConductivity, "'W/m2 K' is a heat transfer coefficient; a conductivity is wanted"));
+  CHECK(mentions("0.35 W/mK", kLength, "'W/mK' is a conductivity; a length is wanted, like 24 cm"));
+  CHECK(mentions("-20 W/m2K", kTransfer, "without the minus, like 20 W/m2K"));
 }
 
 TEST_CASE("no text makes the reader crash or return a value that is not finite and sound") {
   const std::vector<std::string> numbers =
       words_of("0 1 9 25 .5 9.5 23,5 1/4 2½ ⅞ 3⁄8 1000000000 99999999999999999999 1,000 1e3 0x10 1/0 -18 −3 + - . , /");
   const std::vector<std::string> units = words_of(
-      "in cm ft m ' \" ″ g kg lb oz ml cup T t fl_oz fl ° C F ℃ K h min s d deg % per and x ³ ^ _ nan inf g/ml g/cup 😀 "
+      "in cm ft m ' \" ″ g kg lb oz ml cup T t fl_oz fl ° C F ℃ K h min s d deg % per and x ³ ^ _ nan inf g/ml g/cup "
+      "W/mK J/(kg·K) W/m² W/( J/g ) · 😀 "
       "\xff \xc2 \xe2\x82 \n \x01");
   const std::vector<std::string> gaps{"", "", " ", " ", "\u00a0", "-", "/", " and ", std::string(1, '\0')};
   std::mt19937_64 random(7);
   int read = 0;
-  for (int i = 0; i < 200000; ++i) {
+  for (int i = 0; i < 300000; ++i) {
     std::string text;
     const std::size_t length = 1 + random() % 5;
     for (std::size_t k = 0; k < length; ++k) {
@@ -213,7 +259,7 @@ TEST_CASE("no text makes the reader crash or return a value that is not finite a
       text += any_of(orderly == (k % 2 == 0) ? numbers : units, random) + any_of(gaps, random);
     }
     if (random() % 8 == 0) text.push_back(static_cast<char>(static_cast<unsigned char>(random() & 0xFF)));
-    const auto dimension = static_cast<Dimension>(random() % 8);
+    const auto dimension = static_cast<Dimension>(random() % 11);
     const Result<double> value = parse_quantity(text, dimension);
     if (value) {
       ++read;

@@ -20,6 +20,13 @@ double grams(double kilograms) {
   return kilograms * 1e3;
 }
 
+double minutes(double seconds) {
+  return seconds / 60.0;
+}
+double celsius(double kelvin) {
+  return kelvin - 273.15;
+}
+
 }  // namespace
 
 Json json_of(const PanJob& job) {
@@ -85,6 +92,23 @@ Json json_of(const FillJob& job, const FillAnswer& answer) {
     json["short_ml"] = ml(all * answer.missing);
   }
   return json;
+}
+
+Json json_of(const BakeJob& job, const BakeAnswer& answer) {
+  Json history = Json::array();
+  for (const BakeRow& row : answer.history) {
+    history.push_back({{"t_min", minutes(row.time)},
+                       {"core_c", celsius(row.coldest)},
+                       {"mean_c", celsius(row.mean)},
+                       {"air_c", celsius(row.air)}});
+  }
+  return {{"time_min", minutes(answer.time)},
+          {"reached", answer.reached},
+          {"core_c", celsius(answer.coldest)},
+          {"mean_c", celsius(answer.mean)},
+          {"lost_g", job.is_dry ? Json(0.0) : Json(nullptr)},  // evaporation is not computed yet
+          {"energy_balance", answer.energy_imbalance},
+          {"history", history}};
 }
 
 }  // namespace tinwright

@@ -6,6 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "app/plan/bake_job.h"
 #include "app/plan/fill_job.h"
 #include "app/plan/pan_job.h"
 #include "app/plan/press_job.h"
@@ -17,5 +18,6 @@ using Json = nlohmann::ordered_json;
 Json json_of(const PanJob& job);
 Json json_of(const PressJob& job, const PressAnswer& answer);
 Json json_of(const FillJob& job, const FillAnswer& answer);
+Json json_of(const BakeJob& job, const BakeAnswer& answer);
 
 }  // namespace tinwright

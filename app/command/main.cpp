@@ -24,6 +24,7 @@ constexpr int kRefused = 2;
 constexpr const char* kUsage =
     "tinwright pan FILE      what a pan holds; with \"instead_of\", how much of a recipe it takes\n"
     "tinwright press FILE    how thick dough presses out, and whether it reaches the edges\n"
+    "tinwright bake FILE     how warm it gets inside, and when (heat conduction; what evaporates is not counted yet)\n"
     "tinwright fill FILE     how far below the rim to stop pouring, and what is left\n"
     "\n"
     "FILE is JSON; - reads standard input. Options: --json prints one JSON object; --us puts US measures first.\n";
@@ -72,10 +73,20 @@ std::optional<Answer> answer_fill(FieldReader& reader, UnitChoice units) {
   return Answer{json_of(*job, *answer), describe_fill(*job, *answer, units)};
 }
 
+std::optional<Answer> answer_bake(FieldReader& reader, UnitChoice units) {
+  const auto job = read_bake_job(reader);
+  reader.refuse_unread();
+  if (!job || !reader.faults().empty()) return std::nullopt;
+  const auto answer = solve_bake(reader, *job);
+  if (!answer) return std::nullopt;
+  return Answer{json_of(*job, *answer), describe_bake(*job, *answer, units)};
+}
+
 Command find_command(const std::string& name) {
   if (name == "pan") return answer_pan;
   if (name == "press") return answer_press;
   if (name == "fill") return answer_fill;
+  if (name == "bake") return answer_bake;
   return nullptr;
 }
 

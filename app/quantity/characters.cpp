@@ -60,6 +60,9 @@ char32_t plain_form(char32_t c) {
       return 0x00B0;
     case 0x212A:  // kelvin sign
       return U'K';
+    case 0x22C5:  // dot operator
+    case 0x2219:  // bullet operator, typed for it
+      return 0x00B7;
     case 0x00D7:  // multiplication sign
       return U'x';
     case 0:  // 0 means the end to a Cursor

@@ -1,7 +1,9 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// A quantity is [sign] number unit {[and] number unit}, spaces free; a density has a second unit behind a slash.
+// A quantity is [sign] number unit {[and] number unit}, spaces free; a density has a second unit behind a slash, and
+// the units of heat flow stand whole in the table. Products and quotients are written as in the SI Brochure, 5.4, and
+// NIST SP 811, 6.1.5 and 6.1.6 (from memory); "mK" for "m K" and a second slash are against their rules, but common.
 #include "app/quantity/parse.h"
 
 #include <algorithm>
@@ -17,9 +19,11 @@ namespace tinwright {
 namespace {
 
 constexpr char32_t kDegreeSign = 0x00B0;
+constexpr char32_t kMiddleDot = 0x00B7;
 constexpr char32_t kSuperscriptTwo = 0x00B2;
 constexpr char32_t kSuperscriptThree = 0x00B3;
-constexpr std::size_t kWordsInAUnit = 3;  // "imperial fl oz"
+constexpr std::size_t kWordsInAUnit = 3;       // "imperial fl oz"
+constexpr std::size_t kFactorsBelowALine = 2;  // "m² K"
 
 std::string text_of(std::string_view view) {
   return std::string(view);
@@ -36,6 +40,11 @@ std::string read_power(Cursor& cursor, std::string_view word) {
   if ((!is_two && !is_three) || is_digit(behind) || behind == U'.' || behind == U'/') return {};
   cursor.advance(caret + 1);
   return is_two ? "2" : "3";
+}
+
+/// The point of "in." or "fl. oz."; one before a digit belongs to a number.
+void skip_point(Cursor& cursor) {
+  if (cursor.peek() == U'.' && !is_digit(cursor.peek(1))) cursor.advance();
 }
 
 /// One word of a unit: letters, or one of the signs ° " ' '' %. Empty where no unit can start.
@@ -59,7 +68,7 @@ std::string read_word(Cursor& cursor) {
   }
   if (word.empty()) return word;
   word += read_power(cursor, word);
-  if (cursor.peek() == U'.' && !is_digit(cursor.peek(1))) cursor.advance();  // "in.", "fl. oz."
+  skip_point(cursor);
   return word;
 }
 
@@ -67,11 +76,74 @@ bool is_joining_word(std::string_view word) {
   return word == "and" || word == "per";
 }
 
+/// Steps over "/" or "per" between two units; says whether it stood there.
+bool skip_over_sign(Cursor& cursor) {
+  Cursor ahead = cursor;
+  ahead.skip_spaces();
+  if (ahead.peek() == U'/') {
+    ahead.advance();
+  } else if (read_word(ahead) != "per") {
+    return false;
+  }
+  cursor = ahead;
+  return true;
+}
+
 /// A unit's possible spellings at the cursor, shortest first, with the place behind each.
 struct Candidate {
   std::string spelling;
   Cursor behind;
 };
+
+/// Letters with a 2 behind them or not: "kg", "m2" of m2, m^2 or m². Empty where no letter stands.
+std::string read_factor(Cursor& cursor) {
+  std::string factor;
+  for (; is_letter(cursor.peek()); cursor.advance()) factor.push_back(static_cast<char>(cursor.peek()));
+  const std::size_t caret = cursor.peek() == U'^' ? 1 : 0;
+  const char32_t power = cursor.peek(caret);
+  if (factor.empty() || (power != U'2' && power != kSuperscriptTwo)) return factor;
+  cursor.advance(caret + 1);
+  return factor + "2";
+}
+
+/// What joins two factors below a line, as the table spells it: "_" for a gap or a middle dot, "/", or nothing.
+std::string read_product_sign(Cursor& cursor, bool is_bracketed) {
+  if (!is_bracketed && skip_over_sign(cursor)) {
+    cursor.skip_spaces();
+    return "/";
+  }
+  const int column = cursor.column();
+  cursor.skip_spaces();
+  if (cursor.peek() == kMiddleDot) cursor.advance();
+  cursor.skip_spaces();
+  return cursor.column() == column ? "" : "_";
+}
+
+/// Adds the spellings of a quotient such as "W/mK", "J/(kg K)" or "W/m²·K"; `above` is the word before the slash.
+void add_quotients(Candidate above, std::vector<Candidate>& candidates) {
+  auto& [spelling, cursor] = above;
+  if (!skip_over_sign(cursor)) return;
+  spelling += "/";
+  cursor.skip_spaces();
+  const bool is_bracketed = cursor.peek() == U'(';
+  if (is_bracketed) {
+    cursor.advance();
+    cursor.skip_spaces();
+  }
+  for (std::size_t i = 0; i < kFactorsBelowALine; ++i) {
+    const std::string factor = read_factor(cursor);
+    if (factor.empty()) return;
+    spelling += factor;
+    Cursor behind = cursor;
+    if (is_bracketed) behind.skip_spaces();
+    const bool is_closed = is_bracketed && behind.peek() == U')';
+    if (is_closed) behind.advance();
+    skip_point(behind);
+    if (is_closed || !is_bracketed) candidates.push_back({spelling, behind});
+    if (is_closed) return;
+    spelling += read_product_sign(cursor, is_bracketed);
+  }
+}
 
 std::vector<Candidate> unit_candidates(Cursor cursor) {
   std::vector<Candidate> candidates;
@@ -83,6 +155,7 @@ std::vector<Candidate> unit_candidates(Cursor cursor) {
     candidates.push_back({spelling, cursor});
     cursor.skip_spaces();
   }
+  if (!candidates.empty()) add_quotients(candidates.front(), candidates);
   return candidates;
 }
 
@@ -136,19 +209,6 @@ Result<const Unit*> read_unit(Cursor& cursor, Dimension dimension, Dimension ask
     }
   }
   return unknown_unit(column, cursor.shown(), dimension);
-}
-
-/// Steps over "/" or "per" between the units of a density; says whether it stood there.
-bool skip_over_sign(Cursor& cursor) {
-  Cursor ahead = cursor;
-  ahead.skip_spaces();
-  if (ahead.peek() == U'/') {
-    ahead.advance();
-  } else if (read_word(ahead) != "per") {
-    return false;
-  }
-  cursor = ahead;
-  return true;
 }
 
 Problem leftover(const Cursor& cursor, Dimension dimension) {

@@ -12,9 +12,9 @@
 
 namespace tinwright {
 
-/// The SI value [m, m³, kg, K, s, rad, kg/m³, 1] of a quantity such as "9 1/2 in", "2½ cups", "1 lb 4 oz", "350 °F",
-/// "1 h 20 min", "1.2 g/ml" or "75 %". Always finite and not negative. Zero is read: whether it makes sense is for
-/// the caller to say.
+/// The SI value [m, m³, kg, K, s, rad, kg/m³, 1, W/(m K), J/(kg K), W/(m² K)] of a quantity such as "9 1/2 in",
+/// "2½ cups", "1 lb 4 oz", "350 °F", "1 h 20 min", "1.2 g/ml", "75 %", "0.35 W/mK" or "20 W/(m²·K)". Always finite and
+/// not negative. Zero is read: whether it makes sense is for the caller to say.
 ///  text       at most kLongestQuantity characters of UTF-8
 ///  dimension  what is wanted; only a ratio may stand without a unit, only a temperature below zero
 /// Accuracy: that of read_number and at most four more roundings for each part.

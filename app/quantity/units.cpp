@@ -75,6 +75,14 @@ constexpr std::array kUnits{
     Unit{kAngle, "rad", "rad rads radian radians", 1, 1, 0, kSi},
 
     Unit{kRatio, "%", "% percent", 1, 100, 0, kSi},
+
+    Unit{kConductivity, "W/mK", "w/mk w/m_k w/m/k", 1, 1, 0, kSi},
+
+    Unit{kHeatCapacity, "J/kgK", "j/kgk j/kg_k j/kg/k", 1, 1, 0, kSi},
+    Unit{kHeatCapacity, "kJ/kgK", "kj/kgk kj/kg_k kj/kg/k", 1e3, 1, 0, kSi},
+    Unit{kHeatCapacity, "J/gK", "j/gk j/g_k j/g/k", 1e3, 1, 0, kSi},
+
+    Unit{kTransfer, "W/m2K", "w/m2k w/m2_k w/m2/k", 1, 1, 0, kSp811},
 };
 
 char lower(char c) {
@@ -152,7 +160,7 @@ double from_si(double si, const Unit& unit) {
 }
 
 const DimensionWords& words_for(Dimension dimension) {
-  static constexpr std::array<DimensionWords, 8> kWords{{
+  static constexpr std::array<DimensionWords, 11> kWords{{
       {"a length", "mm, cm, m, in or ft", "24 cm or 9 1/2 in", "1 ft 2 in"},
       {"a volume", "ml, l, tsp, tbsp, cup or fl oz", "250 ml or 1 1/2 cups", "1 cup 2 tbsp"},
       {"a weight", "g, kg, oz or lb", "500 g or 1 lb 2 oz", "1 lb 2 oz"},
@@ -161,6 +169,9 @@ const DimensionWords& words_for(Dimension dimension) {
       {"an angle", "deg", "15 deg", ""},
       {"a density", "g/ml, kg/m3 or g/cup", "1.2 g/ml or 240 g/cup", ""},
       {"a share", "% or no unit", "75 % or 3/4", ""},
+      {"a conductivity", "W/mK", "0.35 W/mK", ""},
+      {"a heat capacity", "J/kgK, kJ/kgK or J/gK", "3000 J/kgK or 3.6 kJ/kgK", ""},
+      {"a heat transfer coefficient", "W/m2K", "20 W/m2K", ""},
   }};
   return kWords[static_cast<std::size_t>(dimension)];
 }

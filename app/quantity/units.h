@@ -13,14 +13,17 @@ namespace tinwright {
 
 /// Kinds of quantity, with the SI unit they are held in.
 enum class Dimension {
-  kLength,       // m
-  kVolume,       // m³
-  kMass,         // kg
-  kTemperature,  // K
-  kDuration,     // s
-  kAngle,        // rad
-  kDensity,      // kg/m³
-  kRatio,        // 1
+  kLength,        // m
+  kVolume,        // m³
+  kMass,          // kg
+  kTemperature,   // K
+  kDuration,      // s
+  kAngle,         // rad
+  kDensity,       // kg/m³
+  kRatio,         // 1
+  kConductivity,  // W/(m K)
+  kHeatCapacity,  // J/(kg K), of each kilogram
+  kTransfer,      // W/(m² K), heat transfer coefficient
 };
 
 /// One unit. SI value = (number + shift) * numerator / denominator. Numerator and denominator are whole numbers that
@@ -28,7 +31,8 @@ enum class Dimension {
 struct Unit {
   Dimension dimension;
   std::string_view name;       // as written by us
-  std::string_view spellings;  // separated by spaces; '_' stands for a gap; a leading '=' means this letter case only
+  std::string_view spellings;  // separated by spaces; '_' stands for a gap; a leading '=' means this letter case only;
+                               // brackets below a '/' are left out
   double numerator;
   double denominator;
   double shift;             // [this unit], 0 for all but temperatures

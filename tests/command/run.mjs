@@ -4,6 +4,7 @@
 // Checks of the program itself: answers, refusals, exit status. Usage: node run.mjs PROGRAM. Ends with "command: N passed, N
 // failed" and a status that says the same.
 import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
 import { answer, ask, shell, slab, swap, swapDough } from './questions.mjs';
 
 const program = process.argv[2];
@@ -142,6 +143,48 @@ check('impossible pans are refused with what would be right', () => {
     equal(status, 2);
     if (!err.includes(`${place}: `) || !err.includes(advice)) throw new Error(err);
   }
+});
+
+for (const name of ['tapered_round', 'lined_round', 'fluted_tart', 'tapered_loaf', 'tapered_ring', 'straight_round', 'straight_box']) {
+  check(`bake: ${name} follows finite elements within 0.5 °C`, () => {
+    // tests/reference/heat/heat.py: FreeFem++ 4.11, estimated error below 0.01 °C
+    const folder = new URL('../reference/heat/', import.meta.url);
+    const a = answer(program, 'bake', readFileSync(new URL(`${name}.json`, folder), 'utf8'));
+    const rows = readFileSync(new URL(`${name}.csv`, folder), 'utf8').trim().split('\n').filter((line) => /^\d/.test(line))
+      .map((line) => line.split(',').map(Number));
+    equal(a.history.map((row) => Math.round(row.t_min)), rows.map(([t]) => t));
+    for (const [i, [, core, mean, air]] of rows.entries()) {
+      const row = a.history[i];
+      if (Math.abs(row.core_c - core) > 0.5 || Math.abs(row.mean_c - mean) > 0.5 || (i > 0 && Math.abs(row.air_c - air) > 1e-9)) {
+        throw new Error(`${JSON.stringify(row)} against ${rows[i]}`);
+      }
+    }
+    equal(a.time_min, 40);
+    equal(a.lost_g, 0);
+    if (Math.abs(a.energy_balance) > 1e-10) throw new Error(`energy balance ${a.energy_balance}`);
+  });
+}
+
+check('bake: until a core temperature, by composition; and programmes that cannot run', () => {
+  const question = {
+    pan: { outline: { kind: 'round', diameter: '23 cm' }, profile: { depth: '5 cm' } },
+    fill: { height: '3 cm', substance: { water: 0.75, protein: 0.06, fat: 0.08, carbohydrate: 0.1, ash: 0.01 } },
+    start: '10 C', stages: [{ air: '160 C', for: '90 min' }], until: { core: '75 C' },
+  };
+  const a = answer(program, 'bake', question);
+  near(a.core_c, 75, 1e-6);
+  if (!(a.time_min > 10 && a.time_min < 90 && a.reached)) throw new Error(JSON.stringify(a));
+  equal(a.lost_g, null);
+  for (const [change, place] of [[{ stages: [] }, 'stages'], [{ stages: [{ air: '160 C', for: '0 s' }] }, 'stages.0.for'],
+    [{ fill: { height: '6 cm', substance: question.fill.substance } }, 'fill.height'],
+    [{ fill: { height: '3 cm', substance: 'porridge' } }, 'fill.substance'],
+    [{ fill: { height: '3 cm', substance: { water: 0.2, fat: 0.2 } } }, 'fill.substance'],
+    [{ start: '10' }, 'start'], [{ transfer: { top: '20 W/m2K', wall: '20', base: '20 W/m2K' } }, 'transfer.wall']]) {
+    const { status, err } = ask(program, 'bake', { ...question, ...change }, '--json');
+    if (status !== 2 || !err.includes(` ${place}`)) throw new Error(`${JSON.stringify(change)}: ${status} ${err}`);
+  }
+  const never = answer(program, 'bake', { ...question, stages: [{ air: '60 C', for: '1 h' }] });
+  equal(never.reached, false);
 });
 
 check('a folder is refused like a file that cannot be read, and --help is given anywhere', () => {

@@ -1,0 +1,52 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// See grid.h.
+#include "geometry/heat/grid.h"
+
+#include <cmath>
+
+#include "geometry/heat/grid_detail.h"
+
+namespace tinwright {
+namespace {
+
+/// Of several cells across a face, the one with most of it counts.
+void find_neighbours(HeatGrid& grid) {
+  std::vector<std::array<std::array<double, 2>, 3>> widest(grid.cells.size());
+  const auto note = [&](int from, int to, double area) {
+    HeatGrid::Cell& cell = grid.cells[static_cast<std::size_t>(from)];
+    const HeatGrid::Cell& other = grid.cells[static_cast<std::size_t>(to)];
+    // They touch along the axis in which their middles are as far apart as half their sizes together.
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      const double apart = other.middle[axis] - cell.middle[axis];
+      const double touching = 0.5 * (cell.size[axis] + other.size[axis]);
+      if (touching <= 0.0 || std::abs(std::abs(apart) - touching) > 1e-6 * touching) continue;
+      const std::size_t way = apart > 0.0 ? 1 : 0;
+      double& known = widest[static_cast<std::size_t>(from)][axis][way];
+      if (area > known) {
+        known = area;
+        cell.neighbours[axis][way] = to;
+      }
+    }
+  };
+  for (const HeatGrid::Face& face : grid.faces) {
+    note(face.a, face.b, face.area);
+    note(face.b, face.a, face.area);
+  }
+}
+
+}  // namespace
+
+Result<HeatGrid> make_grid(const FilledPan& filled, const GridFineness& fineness) {
+  const bool is_box = std::holds_alternative<Rectangle>(filled.pan.outline.shape);
+  GridFineness cut = fineness;
+  if (is_box) cut.across = fineness.across_box;
+  auto plan = make_layers(filled, cut);
+  if (!plan) return plan.problem();
+  HeatGrid grid = is_box ? make_box_grid(filled.pan, *plan) : make_ring_grid(filled.pan, *plan);
+  find_neighbours(grid);
+  return grid;
+}
+
+}  // namespace tinwright

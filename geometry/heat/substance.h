@@ -1,0 +1,82 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// What a heat solver asks of a substance at every cell and step, made quick: enthalpy per volume and conductivity
+// as straight lines between the points of an even grid of temperatures from -60 to 260 °C, and the inverse of the
+// first. Latent heat is inside the enthalpy, so freezing needs no case of its own.
+//
+// Beyond the grid enthalpy goes on along its last line (a food's heat capacity is held there, so this is the model)
+// and conductivity keeps its last value, which leaves both positive at any temperature.
+#pragma once
+
+#include <cstddef>
+#include <cstdint>
+#include <vector>
+
+#include "geometry/heat/composition.h"
+#include "geometry/heat/food_properties.h"
+#include "geometry/problem.h"
+
+namespace tinwright {
+
+/// [K] Ends of the grid, and its step for a food: ice grows over some kelvin, so a quarter of one shows it; the energy
+/// between two points of the grid is exact whatever happens between them.
+inline constexpr double kTableCoolest = 273.15 - 60.0;
+inline constexpr double kTableHottest = 273.15 + 260.0;
+inline constexpr double kTableStep = 0.25;
+
+/// Enthalpy [J/m³] and conductivity [W/(m K)] against temperature [K]; made by make_thermal_table. Immutable.
+class ThermalTable {
+ public:
+  /// [J/m³] above -40 °C. One lookup.
+  double enthalpy(double temperature) const;
+
+  /// [K] where enthalpy(temperature) is `enthalpy` [J/m³], to under 1e-9 K. One lookup and at most longest_search()
+  /// comparisons.
+  double temperature(double enthalpy) const;
+
+  /// [W/(m K)]. One lookup.
+  double conductivity(double temperature) const;
+
+  /// [J/(m³ K)] slope of enthalpy at `temperature`; at a point of the grid that of the line above it.
+  double capacity(double temperature) const;
+
+  /// [J/(m³ K)] the smallest slope anywhere; an explicit solver's step hangs on it.
+  double least_capacity() const { return least_capacity_; }
+
+  /// [kg/m³] that the enthalpies stand for, the same at all temperatures.
+  double density() const { return density_; }
+
+  /// Comparisons the slowest temperature() needs; a few.
+  int longest_search() const { return longest_search_; }
+
+ private:
+  friend Result<ThermalTable> make_thermal_table(const Composition&);
+  friend Result<ThermalTable> make_thermal_table(const Properties&);
+
+  ThermalTable(double density, double step, std::vector<double> enthalpy, std::vector<double> conductivity);
+  std::size_t line_at(double temperature) const;
+  std::size_t line_holding(double enthalpy) const;
+  void make_guide();
+
+  double density_;
+  double step_;                       // [K]
+  double per_kelvin_;                 // [1/K] 1 / step_
+  std::vector<double> enthalpy_;      // [J/m³] at kTableCoolest + i step_, increasing; two or more
+  std::vector<double> conductivity_;  // [W/(m K)] likewise
+  std::vector<std::uint16_t> guide_;  // line to start at, for even steps of enthalpy
+  double guide_per_enthalpy_ = 0.0;   // [m³/J]
+  double least_capacity_ = 0.0;
+  int longest_search_ = 0;
+};
+
+/// The table of a food: its enthalpy times its density at kDensityTemperature. `food` is checked by make_composition,
+/// whose Problems come back.
+Result<ThermalTable> make_thermal_table(const Composition& food);
+
+/// The table of a substance with constant properties: enthalpy one straight line, conductivity one value, at all
+/// temperatures. Problem (place "conductivity", "density", "heat_capacity") when one is not finite, not positive, or
+/// outside what a solid or liquid can have.
+Result<ThermalTable> make_thermal_table(const Properties& constants);
+
+}  // namespace tinwright
