@@ -9,6 +9,8 @@
 
 #include <doctest/doctest.h>
 
+#include "app/files/catalogue.h"
+#include "app/files/pan_reader.h"
 #include "tests/csv_rows.h"
 #include "tests/exact_conduction.h"
 #include "tests/heat_cases.h"
@@ -210,6 +212,35 @@ TEST_CASE("a target beyond the air's temperature is never reached, and says so")
   const BakeAnswer answer = run(problem, question);
   CHECK_FALSE(answer.reached);
   CHECK(answer.time == doctest::Approx(3600));
+}
+
+TEST_CASE("every pan of the catalogue, bare and lined, stays between its start and the air, and keeps its heat") {
+  // Among them bowls, rounded floors and rounded corners, where the grid leans furthest.
+  GridFineness coarse;
+  coarse.across = 12;
+  coarse.across_box = 8;
+  coarse.up = 10;
+  coarse.through_dough = 2;
+  for (const CataloguePan& entry : catalogue_pans()) {
+    FieldReader reader(entry.fields);
+    const auto pan = read_pan(reader, "");
+    REQUIRE(static_cast<bool>(pan));
+    for (const bool is_lined : {false, true}) {
+      CAPTURE(entry.id);
+      CAPTURE(is_lined);
+      const Lining lining{0.003, 0.003, 0.9 * depth(*pan)};
+      const FilledPan filled = is_lined ? lined(*pan, lining, 0.5 * depth(*pan)) : bare(*pan, 0.7 * depth(*pan));
+      const HeatProblem problem{grid_of(filled, coarse), {raw(0.5, 1050, 3400), raw(0.25, 1200, 2300)}};
+      const BakeAnswer answer =
+          run(problem, {.start = kStart, .stages = {{kAir, 1200}, {263.15, 600}}, .transfer = {25, 20, 20}});
+      for (const BakeRow& row : answer.history) {
+        CHECK(row.coldest > 263.15 - 0.5);
+        CHECK(row.mean >= row.coldest - 0.5);
+        CHECK(row.mean < kAir + 0.5);
+      }
+      CHECK(std::abs(answer.energy_imbalance) < 1e-10);
+    }
+  }
 }
 
 TEST_CASE("programmes that cannot run are refused with their place") {

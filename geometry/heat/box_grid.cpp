@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
+#include <utility>
 
 #include "geometry/heat/grid_detail.h"
 #include "geometry/limits.h"
@@ -106,8 +108,11 @@ void add_sideways(HeatGrid& grid, const BoxLayer& box) {
         const double slanted = 1.0 + b.lean * b.lean;
         if (other >= 0) grid.faces.push_back({cell, other, width * high * slanted, 0.5 * a.width(), 0.5 * b.width()});
       };
-      if (i + 1 < box.x.size()) join(i + 1, j, box.x[i], box.x[i + 1], box.area_at(i, j) / box.x[i].width());
-      if (j + 1 < box.y.size()) join(i, j + 1, box.y[j], box.y[j + 1], box.area_at(i, j) / box.y[j].width());
+      // Between a whole cell and one the corner cuts, the passage is as wide as the narrower.
+      const auto wide = [&](std::size_t k, std::size_t l) { return box.area_at(k, l) / box.x[k].width(); };
+      const auto deep = [&](std::size_t k, std::size_t l) { return box.area_at(k, l) / box.y[l].width(); };
+      if (i + 1 < box.x.size()) join(i + 1, j, box.x[i], box.x[i + 1], std::min(wide(i, j), wide(i + 1, j)));
+      if (j + 1 < box.y.size()) join(i, j + 1, box.y[j], box.y[j + 1], std::min(deep(i, j), deep(i, j + 1)));
     }
   }
 }
@@ -120,8 +125,35 @@ double overlap(const Ring& a, const Ring& b) {
 /// for rings: see ring_grid.cpp.
 void join_leaning(HeatGrid& grid, const BoxLayer& below, const BoxLayer& above) {
   const double rise = 0.5 * (below.layer->height() + above.layer->height());
-  const auto both_ways = [&](std::size_t i, std::size_t j, std::size_t k, std::size_t l, double corner) {
-    if (corner == 0.0 || below.at(i, j) < 0 || below.at(k, l) < 0 || above.at(i, j) < 0 || above.at(k, l) < 0) return;
+  // What a rounded corner leaves of a cell, along y for a link in x and the other way round.
+  const auto narrowest = [&](std::size_t i, std::size_t j, std::size_t k, std::size_t l, bool along_y) {
+    double width = std::numeric_limits<double>::infinity();
+    for (const BoxLayer* layer : {&below, &above}) {
+      for (const auto& [m, n] : {std::pair{i, j}, std::pair{k, l}}) {
+        width = std::min(width, layer->area_at(m, n) / (along_y ? layer->x[m].width() : layer->y[n].width()));
+      }
+    }
+    return width;
+  };
+  const auto up = [&](std::size_t i, std::size_t j) {
+    return kQuarters * 0.5 * (below.area_at(i, j) + above.area_at(i, j)) / rise;
+  };
+  // `outer` is the first of the two columns along the side that leans.
+  const auto both_ways = [&](std::size_t i, std::size_t j, std::size_t k, std::size_t l,
+                             const std::vector<Ring>& below_rings, const std::vector<Ring>& above_rings,
+                             std::size_t outer, double width) {
+    const double run = below_rings[outer].to - above_rings[outer].to;
+    const double lean = std::clamp(run / rise, -kFurthestLean, kFurthestLean);
+    const auto across = [&](const BoxLayer& layer, const std::vector<Ring>& rings) {
+      const double slanted = 1.0 + rings[outer + 1].lean * rings[outer + 1].lean;
+      return kQuarters * width * layer.layer->height() * slanted /
+             (0.5 * (rings[outer].width() + rings[outer + 1].width()));
+    };
+    const double corner = bounded_corner(0.5 * kQuarters * lean * width, {.across_below = across(below, below_rings),
+                                                                          .across_above = across(above, above_rings),
+                                                                          .up_outer = up(i, j),
+                                                                          .up_inner = up(k, l)});
+    if (corner == 0.0) return;
     grid.faces.push_back({below.at(i, j), above.at(k, l), corner, 0.5, 0.5});
     grid.faces.push_back({below.at(k, l), above.at(i, j), -corner, 0.5, 0.5});
   };
@@ -131,14 +163,11 @@ void join_leaning(HeatGrid& grid, const BoxLayer& below, const BoxLayer& above) 
       const double area = kQuarters * 0.5 * (below.area_at(i, j) + above.area_at(i, j));
       grid.faces.push_back(
           {below.at(i, j), above.at(i, j), area, 0.5 * below.layer->height(), 0.5 * above.layer->height()});
-      const double half = 0.5 * kQuarters / rise;
-      if (i + 1 < below.x.size()) {
-        both_ways(i, j, i + 1, j,
-                  half * (below.x[i].to - above.x[i].to) * 0.5 * (below.y[j].width() + above.y[j].width()));
+      if (i + 1 < below.x.size() && below.at(i + 1, j) >= 0 && above.at(i + 1, j) >= 0) {
+        both_ways(i, j, i + 1, j, below.x, above.x, i, narrowest(i, j, i + 1, j, true));
       }
-      if (j + 1 < below.y.size()) {
-        both_ways(i, j, i, j + 1,
-                  half * (below.y[j].to - above.y[j].to) * 0.5 * (below.x[i].width() + above.x[i].width()));
+      if (j + 1 < below.y.size() && below.at(i, j + 1) >= 0 && above.at(i, j + 1) >= 0) {
+        both_ways(i, j, i, j + 1, below.y, above.y, j, narrowest(i, j, i, j + 1, false));
       }
     }
   }

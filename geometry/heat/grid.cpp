@@ -4,6 +4,7 @@
 // See grid.h.
 #include "geometry/heat/grid.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/heat/grid_detail.h"
@@ -37,6 +38,14 @@ void find_neighbours(HeatGrid& grid) {
 }
 
 }  // namespace
+
+double bounded_corner(double corner, const CornerLinks& links) {
+  constexpr double kShare = 0.9;  // of the bound, for conductivities that differ
+  const auto in_series = [](double a, double b) { return a > 0.0 && b > 0.0 ? a * b / (a + b) : 0.0; };
+  const double most =
+      kShare * 0.5 * (in_series(links.across_below, links.up_outer) + in_series(links.across_above, links.up_inner));
+  return std::clamp(corner, -most, most);
+}
 
 Result<HeatGrid> make_grid(const FilledPan& filled, const GridFineness& fineness) {
   const bool is_box = std::holds_alternative<Rectangle>(filled.pan.outline.shape);

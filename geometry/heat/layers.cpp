@@ -38,7 +38,9 @@ struct Walls {
 };
 
 Walls walls_of(const Pan& pan, double z0, double z1) {
-  const auto lean = [&](const Profile& wall) { return (wall.inset(z0) - wall.inset(z1)) / (z1 - z0); };
+  const auto lean = [&](const Profile& wall) {
+    return std::min(kFurthestLean, (wall.inset(z0) - wall.inset(z1)) / (z1 - z0));
+  };
   Walls walls{.outer = mean_inset(pan.outline.curve, pan.wall, Lean::kInwards, z0, z1),
               .inner = pan.outline.curve.closes_at(),
               .outer_lean = lean(pan.wall),

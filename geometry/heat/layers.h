@@ -27,6 +27,10 @@ struct Stretch {
 /// Bound `i` of `count` cells over [from, to].
 double graded(double from, double to, int i, int count, Finer finer);
 
+/// [-] Walls that lean further, as near the bottom of a bowl, are treated as leaning so much: what they add is stiff
+/// and small.
+inline constexpr double kFurthestLean = 2.0;
+
 struct Layer {
   double z0 = 0.0, z1 = 0.0;  // [m] above the pan's floor
   std::vector<Stretch>

@@ -98,8 +98,19 @@ void join_leaning(HeatGrid& grid, const AreaCurve& curve, const RingLayer& below
     const double area = band(curve, 0.5 * (a.from + b.from), 0.5 * (a.to + b.to));
     grid.faces.push_back({cell_a, cell_b, area, 0.5 * below.layer->height(), 0.5 * above.layer->height()});
     if (n + 1 == count) break;
-    const double lean = (a.to - b.to) / rise;
-    const double corner = 0.5 * lean * curve.perimeter(0.5 * (a.to + b.to));
+    const double lean = std::clamp((a.to - b.to) / rise, -kFurthestLean, kFurthestLean);
+    const Ring& a_next = below.rings[lower + n + 1];
+    const Ring& b_next = above.rings[upper + n + 1];
+    const double next = band(curve, 0.5 * (a_next.from + b_next.from), 0.5 * (a_next.to + b_next.to));
+    const auto across = [&](const RingLayer& layer, const Ring& outer, const Ring& inner) {
+      return curve.perimeter(outer.to) * layer.layer->height() * (1.0 + inner.lean * inner.lean) /
+             (0.5 * (outer.width() + inner.width()));
+    };
+    const double corner =
+        bounded_corner(0.5 * lean * curve.perimeter(0.5 * (a.to + b.to)), {.across_below = across(below, a, a_next),
+                                                                           .across_above = across(above, b, b_next),
+                                                                           .up_outer = area / rise,
+                                                                           .up_inner = next / rise});
     if (corner == 0.0) continue;
     grid.faces.push_back({cell_a, cell_b + 1, corner, 0.5, 0.5});
     grid.faces.push_back({cell_a + 1, cell_b, -corner, 0.5, 0.5});

@@ -129,13 +129,13 @@ void HeatStepper::set_conductances(const Transfer& transfer) {
   }
 }
 
-/// [s] The longest stable explicit step, by Gershgorin's circles.
+/// [s] The longest stable explicit step, by Gershgorin's circles. Links across corners may be negative.
 double HeatStepper::explicit_limit() const {
   const HeatGrid& grid = problem_.grid;
   std::vector<double> sum(grid.cells.size(), 0.0);
   for (std::size_t f = 0; f < grid.faces.size(); ++f) {
-    sum[static_cast<std::size_t>(grid.faces[f].a)] += inner_[f];
-    sum[static_cast<std::size_t>(grid.faces[f].b)] += inner_[f];
+    sum[static_cast<std::size_t>(grid.faces[f].a)] += std::abs(inner_[f]);
+    sum[static_cast<std::size_t>(grid.faces[f].b)] += std::abs(inner_[f]);
   }
   for (std::size_t f = 0; f < grid.outer.size(); ++f) sum[static_cast<std::size_t>(grid.outer[f].cell)] += outer_[f];
   double limit = std::numeric_limits<double>::infinity();
