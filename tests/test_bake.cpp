@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: MIT
 //
 // The heat solver against exact series, an independent finite-element code, and its own invariants.
+#include <algorithm>
 #include <cmath>
 #include <string>
 #include <string_view>
@@ -60,9 +61,10 @@ TEST_CASE("a short cylinder follows the exact series within 0.3 °C, Bi 0.1 to 1
   };
   for (const Size& size : {Size{0.12, 0.04}, Size{0.04, 0.08}, Size{0.10, 0.10}}) {
     const Pan pan = shapes::pan(Round{2 * size.radius}, StraightWall{size.height, 0.0, 0.0});
-    const HeatProblem problem = same_all_through(grid_of(bare(pan, size.height)), raw(k, rho, c));
     const double shortest = std::min(size.radius, 0.5 * size.height);
     for (const double biot : {0.1, 1.0, 10.0}) {
+      const GridFineness fineness = fineness_for(biot * 0.5 * size.height / shortest);
+      const HeatProblem problem = same_all_through(grid_of(bare(pan, size.height), fineness), raw(k, rho, c));
       for (const double fourier : {0.05, 0.2, 0.5, 2.0}) {
         CAPTURE(size.radius);
         CAPTURE(biot);
@@ -86,8 +88,8 @@ TEST_CASE(
   const double k = 0.4, rho = 1000, c = 3000, diffusivity = k / (rho * c);
   const double length = 0.22, width = 0.11, height = 0.07, shortest = 0.5 * height;
   const Pan pan = shapes::pan(Rectangle{length, width, 0.0}, StraightWall{height, 0.0, 0.0});
-  const HeatProblem problem = same_all_through(grid_of(bare(pan, height)), raw(k, rho, c));
   for (const double biot : {0.1, 1.0, 10.0}) {
+    const HeatProblem problem = same_all_through(grid_of(bare(pan, height), fineness_for(biot)), raw(k, rho, c));
     for (const double fourier : {0.05, 0.2, 0.5}) {
       CAPTURE(biot);
       CAPTURE(fourier);
@@ -139,7 +141,9 @@ TEST_CASE("tapered, lined, fluted, ring and loaf pans follow finite elements wit
       {26, 18, 12});
   for (const Case& each : cases) {
     CAPTURE(each.name);
-    const HeatProblem problem{grid_of(each.filled), {each.fill, each.crust}};
+    const double h = std::max({each.transfer.top, each.transfer.wall, each.transfer.base});
+    const GridFineness fineness = fineness_for(0.5 * h * each.filled.fill_height / each.fill.conductivity(kStart));
+    const HeatProblem problem{grid_of(each.filled, fineness), {each.fill, each.crust}};
     const BakeAnswer answer = run(
         problem,
         {.start = kStart, .stages = {{463.15, 720}, {438.15, 1680}}, .transfer = each.transfer, .report_every = 300});

@@ -4,6 +4,7 @@
 // See bake_job.h.
 #include "app/plan/bake_job.h"
 
+#include <algorithm>
 #include <string>
 
 #include "app/files/pan_reader.h"
@@ -129,7 +130,9 @@ std::optional<BakeJob> read_bake_job(FieldReader& reader) {
   question.report_every = reader.quantity("report_every", Dimension::kDuration).value_or(question.report_every);
   if (reader.faults().size() > faults_before || !pan || !fill) return std::nullopt;
   filled.pan = *pan;
-  auto grid = make_grid(filled);
+  const Transfer& transfer = question.transfer;
+  const double h = std::max({transfer.top, transfer.wall, transfer.base});
+  auto grid = make_grid(filled, fineness_for(0.5 * h * filled.fill_height / fill->conductivity(question.start)));
   if (!grid) {
     reader.fault(grid.problem(), "");
     return std::nullopt;

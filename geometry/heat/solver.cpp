@@ -102,10 +102,13 @@ FoodTemperatures temperatures(const HeatProblem& problem, const HeatState& state
 
 HeatStepper::HeatStepper(const HeatProblem& problem)
     : problem_(problem),
+      lines_(problem.grid.cells.size(), {.low = 1.0, .high = 0.0}),  // empty, so that the first look finds one
       temperature_(problem.grid.cells.size()),
       inner_(problem.grid.faces.size()),
       outer_(problem.grid.outer.size()) {
   for (auto& values : work_) values.resize(problem.grid.cells.size());
+  for (const HeatGrid::Cell& cell : problem.grid.cells) per_volume_.push_back(1.0 / cell.volume);
+  for (const HeatGrid::Face& face : problem.grid.faces) pairs_.push_back({face.a, face.b});
 }
 
 void HeatStepper::restart() {
@@ -147,37 +150,41 @@ double HeatStepper::explicit_limit() const {
   return limit;
 }
 
-void HeatStepper::rate(const std::vector<double>& enthalpy, double air, std::vector<double>& rate, double& heat_rate) {
-  const HeatGrid& grid = problem_.grid;
+void HeatStepper::find_temperatures(const std::vector<double>& enthalpy) {
   for (std::size_t i = 0; i < enthalpy.size(); ++i) {
-    temperature_[i] = problem_.substances[static_cast<std::size_t>(grid.cells[i].part)].temperature(enthalpy[i]);
-    rate[i] = 0.0;
+    ThermalTable::Line& line = lines_[i];
+    if (!(enthalpy[i] >= line.low && enthalpy[i] < line.high)) {
+      line = problem_.substances[static_cast<std::size_t>(problem_.grid.cells[i].part)].line(enthalpy[i]);
+    }
+    temperature_[i] = line.temperature_at(enthalpy[i]);
   }
-  for (std::size_t f = 0; f < grid.faces.size(); ++f) {
-    const auto a = static_cast<std::size_t>(grid.faces[f].a);
-    const auto b = static_cast<std::size_t>(grid.faces[f].b);
+}
+
+void HeatStepper::rate(const std::vector<double>& enthalpy, double air, std::vector<double>& rate, double& heat_rate) {
+  find_temperatures(enthalpy);
+  std::fill(rate.begin(), rate.end(), 0.0);
+  for (std::size_t f = 0; f < pairs_.size(); ++f) {
+    const auto a = static_cast<std::size_t>(pairs_[f].a);
+    const auto b = static_cast<std::size_t>(pairs_[f].b);
     const double flow = inner_[f] * (temperature_[b] - temperature_[a]);
     rate[a] += flow;
     rate[b] -= flow;
   }
   heat_rate = 0.0;
-  for (std::size_t f = 0; f < grid.outer.size(); ++f) {
-    const auto cell = static_cast<std::size_t>(grid.outer[f].cell);
+  for (std::size_t f = 0; f < outer_.size(); ++f) {
+    const auto cell = static_cast<std::size_t>(problem_.grid.outer[f].cell);
     const double flow = outer_[f] * (air - temperature_[cell]);
     rate[cell] += flow;
     heat_rate += flow;
   }
-  for (std::size_t i = 0; i < rate.size(); ++i) rate[i] /= grid.cells[i].volume;
+  for (std::size_t i = 0; i < rate.size(); ++i) rate[i] *= per_volume_[i];
 }
 
 double HeatStepper::step(HeatState& state, const Transfer& transfer, double air, double most) {
   GEOMETRY_ASSERT(most > 0.0);
   auto& [before, before_rate, previous, current, current_rate] = work_;
   before = state.enthalpy;
-  const HeatGrid& grid = problem_.grid;
-  for (std::size_t i = 0; i < before.size(); ++i) {
-    temperature_[i] = problem_.substances[static_cast<std::size_t>(grid.cells[i].part)].temperature(before[i]);
-  }
+  find_temperatures(before);
   set_conductances(transfer);
   const double limit = explicit_limit();
   if (next_step_ <= 0.0) next_step_ = kFirstStep * limit;

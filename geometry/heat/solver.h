@@ -59,10 +59,18 @@ class HeatStepper {
 
  private:
   void set_conductances(const Transfer& transfer);
+  void find_temperatures(const std::vector<double>& enthalpy);
   void rate(const std::vector<double>& enthalpy, double air, std::vector<double>& rate, double& heat_rate);
   double explicit_limit() const;
 
+  struct Pair {
+    int a, b;
+  };
+
   const HeatProblem& problem_;
+  std::vector<ThermalTable::Line> lines_;  // of each cell's table, where it is now
+  std::vector<double> per_volume_;         // [1/m³]
+  std::vector<Pair> pairs_;                // the cells of each face
   std::vector<double> temperature_;
   std::vector<double> inner_;  // [W/K] by face
   std::vector<double> outer_;  // [W/K] by outer face

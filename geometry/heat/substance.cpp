@@ -112,6 +112,16 @@ double ThermalTable::temperature(double enthalpy) const {
   return kTableCoolest + (static_cast<double>(i) + along) * step_;
 }
 
+ThermalTable::Line ThermalTable::line(double enthalpy) const {
+  constexpr double kEndless = std::numeric_limits<double>::infinity();
+  const std::size_t i = line_holding(enthalpy);
+  return {.low = i == 0 ? -kEndless : enthalpy_[i],
+          .high = i + 2 == enthalpy_.size() ? kEndless : enthalpy_[i + 1],
+          .enthalpy = enthalpy_[i],
+          .temperature = kTableCoolest + static_cast<double>(i) * step_,
+          .kelvin_per_enthalpy = step_ / (enthalpy_[i + 1] - enthalpy_[i])};
+}
+
 double ThermalTable::conductivity(double temperature) const {
   GEOMETRY_ASSERT(std::isfinite(temperature));
   const std::size_t i = line_at(temperature);

@@ -35,6 +35,17 @@ class ThermalTable {
   /// comparisons.
   double temperature(double enthalpy) const;
 
+  /// The straight line of the table that holds an enthalpy; the first and the last go on for ever. A solver that keeps
+  /// the line of each cell need look it up only when the cell has left it.
+  struct Line {
+    double low = 0.0, high = 0.0;      // [J/m³]
+    double enthalpy = 0.0;             // [J/m³] of a point on it,
+    double temperature = 0.0;          // [K] and there
+    double kelvin_per_enthalpy = 0.0;  // [K m³/J]
+    double temperature_at(double h) const { return temperature + (h - enthalpy) * kelvin_per_enthalpy; }
+  };
+  Line line(double enthalpy) const;
+
   /// [W/(m K)]. One lookup.
   double conductivity(double temperature) const;
 
