@@ -106,6 +106,7 @@ Json json_of(const BakeJob& job, const BakeAnswer& answer) {
           {"reached", answer.reached},
           {"core_c", celsius(answer.coldest)},
           {"mean_c", celsius(answer.mean)},
+          {"hottest_c", celsius(answer.hottest)},
           {"lost_g", job.is_dry ? Json(0.0) : Json(nullptr)},  // evaporation is not computed yet
           {"energy_balance", answer.energy_imbalance},
           {"history", history}};

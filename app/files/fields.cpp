@@ -66,7 +66,9 @@ void FieldReader::fault(ProblemCode code, const std::string& path, const std::st
 }
 
 void FieldReader::fault(const Problem& problem, const std::string& prefix) {
-  fault(problem.code, prefix + problem.place, problem.message);
+  // A Problem without a place is about the whole of what the prefix leads to.
+  const bool is_whole = problem.place.empty() && !prefix.empty();
+  fault(problem.code, is_whole ? prefix.substr(0, prefix.size() - 1) : prefix + problem.place, problem.message);
 }
 
 std::optional<double> FieldReader::quantity(const std::string& path, Dimension dimension) {

@@ -162,6 +162,11 @@ Report describe_bake(const BakeJob& job, const BakeAnswer& answer, UnitChoice ch
     report.push_back(figure("Coldest point", at(answer.coldest, choice) + " after " + format_duration(answer.time)));
   }
   report.push_back(figure("On average", at(answer.mean, choice)));
+  report.push_back(figure("Warmest point", at(answer.hottest, choice)));
+  if (job.question.until_coldest && *job.question.until_coldest < job.question.start) {
+    report.push_back(
+        caution("When food cools, its middle stays warm longest: it is only as cold as its warmest point."));
+  }
   for (const BakeRow& row : answer.history) {
     report.push_back(
         figure("At " + (row.time > 0.0 ? format_duration(row.time) : std::string("the start")),

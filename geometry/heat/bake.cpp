@@ -118,6 +118,7 @@ Result<BakeAnswer> bake(const HeatProblem& problem, const BakeQuestion& question
   }
   const FoodTemperatures food = temperatures(problem, run.state);
   answer.mean = food.mean;
+  answer.hottest = food.hottest;
   answer.reached = !question.until_coldest || done;
   if (!done) {
     answer.time = run.time;

@@ -37,6 +37,7 @@ struct BakeAnswer {
   bool reached = true;                    // false when it never did
   double coldest = 0.0;                   // [K] at that time
   double mean = 0.0;                      // [K]
+  double hottest = 0.0;                   // [K] the warmest cell, which cools last
   double energy_imbalance = 0.0;          // [-] heat stored less heat taken in, as a share of what went through
   std::vector<BakeRow> history;           // at multiples of report_every, from 0
   long cells = 0, steps = 0, stages = 0;  // work done

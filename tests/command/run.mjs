@@ -183,6 +183,12 @@ check('bake: until a core temperature, by composition; and programmes that canno
     const { status, err } = ask(program, 'bake', { ...question, ...change }, '--json');
     if (status !== 2 || !err.includes(` ${place}`)) throw new Error(`${JSON.stringify(change)}: ${status} ${err}`);
   }
+  const sum = ask(program, 'bake', { ...question, fill: { height: '3 cm', substance: { water: 0.9, fat: 0.5 } } });
+  if (!/ fill\.substance: /.test(sum.err)) throw new Error(sum.err);
+  const cooling = { ...question, start: '80 C', stages: [{ air: '4 C', for: '12 h' }], until: { core: '10 C' } };
+  const cooled = answer(program, 'bake', cooling);
+  if (!(cooled.hottest_c > cooled.mean_c && cooled.mean_c > cooled.core_c)) throw new Error(JSON.stringify(cooled));
+  if (!ask(program, 'bake', cooling).out.includes('only as cold as its warmest point')) throw new Error('no caution');
   const never = answer(program, 'bake', { ...question, stages: [{ air: '60 C', for: '1 h' }] });
   equal(never.reached, false);
 });
