@@ -144,6 +144,8 @@ TEST_CASE("spellings of one quantity read as the same value") {
        {"2½ in", kLength, 0},
        {"2 ½ in", kLength, 0},
        {"2-½ in", kLength, 0},
+       {"2 and 1/2 in", kLength, 0},
+       {"2 And ½ in", kLength, 0},
        {"2\u00a01\u20442\u2009in", kLength, 0},
        {"2,5 inches", kLength, 0},
        {"+2.5 in", kLength, 0},

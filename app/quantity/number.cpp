@@ -11,6 +11,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
 
 namespace tinwright {
@@ -166,13 +167,27 @@ Result<Fraction> read_denominator(Cursor& cursor, std::int64_t numerator) {
   return Fraction{numerator, *denominator};
 }
 
-/// Behind a whole number: the fraction part of a mixed number ("2 1/2", "2-1/2", "2½"), if there is one.
+/// Whether the word "and" stands at the cursor, with a gap behind it.
+bool at_and(const Cursor& cursor) {
+  constexpr std::u32string_view kAnd = U"and";
+  for (std::size_t i = 0; i < kAnd.size(); ++i) {
+    const char32_t c = cursor.peek(i);
+    if (c != kAnd[i] && c + (U'a' - U'A') != kAnd[i]) return false;
+  }
+  return cursor.peek(kAnd.size()) == U' ';
+}
+
+/// Behind a whole number: the fraction part of a mixed number ("2 1/2", "2-1/2", "2½", "2 and 1/2"), if there is one.
 Result<std::optional<Fraction>> read_fraction_part(Cursor& cursor) {
   Cursor ahead = cursor;
   if (ahead.peek() == U'-') {
     ahead.advance();
   } else {
     ahead.skip_spaces();
+    if (at_and(ahead)) {
+      ahead.advance(3);
+      ahead.skip_spaces();
+    }
   }
   const int column = ahead.column();
   std::optional<Fraction> part;
