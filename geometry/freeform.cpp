@@ -14,16 +14,13 @@
 
 #include "geometry/erosion.h"
 #include "geometry/limits.h"
+#include "geometry/plane.h"
 #include "geometry/polygon_erosion.h"
 
 namespace tinwright {
 namespace {
 
 using glm::dvec2;
-double cross(dvec2 a, dvec2 b) {
-  return a.x * b.y - a.y * b.x;
-}
-
 double signed_area(const Loop& corners) {
   double twice = 0.0;
   for (std::size_t i = 0; i < corners.size(); ++i) {

@@ -12,15 +12,12 @@
 #include "geometry/erosion.h"
 #include "geometry/limits.h"
 #include "geometry/numerics.h"
+#include "geometry/plane.h"
 
 namespace tinwright {
 namespace {
 
 constexpr int kPanels = 10;  // quadrature panels over a half lobe, narrow towards crest and hollow, where it bends
-
-double cross(glm::dvec2 a, glm::dvec2 b) {
-  return a.x * b.y - a.y * b.x;
-}
 
 double curvature(const LobePoint& p) {
   return cross(p.first, p.second) / std::pow(glm::length(p.first), 3);

@@ -51,7 +51,7 @@ Result<Core> make_core(const PanShape& shape, double outer_diameter) {
 
 /// Wall and core come towards each other by more than the room between them.
 Problem no_room_between_walls(const Pan& pan, const PanShape& shape) {
-  const double gap = 0.5 * (pan.outline.length - pan.core->outline.length);
+  const double gap = ring_gap(pan);
   const auto* straight = std::get_if<StraightWall>(&shape.wall);
   const double run = straight != nullptr ? straight->base_inset : pan.wall.floor_inset();
   if (straight != nullptr && straight->floor_radius > 0.0 && run + shape.core->inset < gap) {
@@ -96,8 +96,7 @@ Result<Pan> make_pan(const PanShape& shape) {
   auto wall = make_profile(shape.wall, reach);
   if (!wall) return wall.problem();
   pan.wall = *wall;
-  if (pan.core && pan.wall.floor_inset() + pan.core->wall.floor_inset() >
-                      0.5 * (pan.outline.length - pan.core->outline.length) + kLengthTolerance) {
+  if (pan.core && pan.wall.floor_inset() + pan.core->wall.floor_inset() > ring_gap(pan) + kLengthTolerance) {
     return no_room_between_walls(pan, shape);
   }
   if (pan.bottomless && floor_area(pan) <= 0.0) {
@@ -159,10 +158,14 @@ Result<double> fill_height(const Pan& pan, double filling) {
   return find_root([&](double h) { return volume(pan, h) - filling; }, 0.0, depth(pan));
 }
 
+double ring_gap(const Pan& pan) {
+  return 0.5 * (pan.outline.length - pan.core->outline.length);
+}
+
 bool is_closed_at(const Pan& pan, double height) {
   const double inset = pan.wall.inset(height);
   if (!pan.core) return inset >= pan.outline.curve.closes_at() - kLengthTolerance;
-  const double gap = 0.5 * (pan.outline.length - pan.core->outline.length);
+  const double gap = ring_gap(pan);
   return inset + pan.core->wall.inset(height) >= gap - kLengthTolerance;
 }
 

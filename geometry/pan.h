@@ -70,6 +70,9 @@ double rim_area(const Pan& pan);
 /// [m] How high `filling` [m³] stands in one cavity. kTooMuch when it does not fit, with how much too much.
 Result<double> fill_height(const Pan& pan, double filling);
 
+/// [m] Room between wall and core at a ring's rim; `pan` has a core.
+double ring_gap(const Pan& pan);
+
 /// Whether the walls meet at `height`, so that there is no room between them.
 bool is_closed_at(const Pan& pan, double height);
 

@@ -3,6 +3,7 @@
 //
 // See polygon_erosion.h.
 #include "geometry/polygon_erosion.h"
+#include "geometry/plane.h"
 
 #include <algorithm>
 #include <array>
@@ -22,9 +23,6 @@ using std::numbers::pi;
 /// Parts of a border shorter than this share of the inset are rounding [-].
 constexpr double kShortestPart = 1e-11;
 
-double cross(dvec2 a, dvec2 b) {
-  return a.x * b.y - a.y * b.x;
-}
 dvec2 direction(double angle) {
   return {std::cos(angle), std::sin(angle)};
 }

@@ -95,4 +95,8 @@ double swept_surface(const AreaCurve& curve, const Profile& profile, Lean lean, 
   return surface;
 }
 
+double surface_between(const AreaCurve& curve, const Profile& profile, Lean lean, double low, double high) {
+  return swept_surface(curve, profile, lean, high) - swept_surface(curve, profile, lean, low);
+}
+
 }  // namespace tinwright

@@ -19,4 +19,7 @@ double swept_volume(const AreaCurve& curve, const Profile& profile, Lean lean, d
 /// [m²] Wall surface up to `height`, measured along the slope, ledges included, the floor not.
 double swept_surface(const AreaCurve& curve, const Profile& profile, Lean lean, double height);
 
+/// [m²] Wall surface from height `low` up to `high`.
+double surface_between(const AreaCurve& curve, const Profile& profile, Lean lean, double low, double high);
+
 }  // namespace tinwright

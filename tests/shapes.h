@@ -32,6 +32,13 @@ inline Pan ring(double outer, double inner, const WallShape& wall, double core_i
   return *made;
 }
 
+/// The area curve of an outline that has to be possible.
+inline AreaCurve curve_of(const OutlineShape& shape) {
+  const auto outline = make_outline(shape);
+  REQUIRE(static_cast<bool>(outline));
+  return outline->curve;
+}
+
 /// |a - b| as a share of b; doctest's Approx adds 1 to the scale, which would hide errors of small SI numbers.
 inline double relative_error(double a, double b) {
   return std::abs(a - b) / std::abs(b);

@@ -21,14 +21,9 @@ extern const std::string_view kFreeformCsv;
 
 namespace {
 
+using shapes::curve_of;
 using shapes::relative_error;
 using std::numbers::pi;
-
-AreaCurve curve_of(const OutlineShape& shape) {
-  const auto outline = make_outline(shape);
-  REQUIRE(static_cast<bool>(outline));
-  return outline->curve;
-}
 
 OutlineShape shape_of(const reference::Row& row) {
   if (row.text("kind") == "oval") return Oval{row.number("p1"), row.number("p2")};

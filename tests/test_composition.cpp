@@ -10,22 +10,18 @@
 #include <doctest/doctest.h>
 
 #include "geometry/heat/composition.h"
+#include "tests/foods.h"
 #include "tests/shapes.h"
 
 namespace tinwright {
 namespace {
 
+using foods::kZero;
+using foods::made;
 using shapes::relative_error;
 
-constexpr double kZero = 273.15;
 constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-Composition made(const Composition& asked) {
-  const auto food = make_composition(asked);
-  REQUIRE(static_cast<bool>(food));
-  return *food;
-}
 
 Composition syrup(double sugar) {
   return made({.water = 1.0 - sugar, .carbohydrate = sugar, .sugar = sugar});

@@ -8,20 +8,15 @@
 
 #include "geometry/heat/food_components.h"
 #include "geometry/heat/food_properties.h"
+#include "tests/foods.h"
 #include "tests/shapes.h"
 
 namespace tinwright {
 namespace {
 
+using foods::kZero;
+using foods::made;
 using shapes::relative_error;
-
-constexpr double kZero = 273.15;
-
-Composition made(const Composition& asked) {
-  const auto food = make_composition(asked);
-  REQUIRE(static_cast<bool>(food));
-  return *food;
-}
 
 /// ASHRAE Handbook - Refrigeration (2006) ch. 9 table 3, beef carcass, select (from memory).
 Composition beef() {

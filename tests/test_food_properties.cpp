@@ -10,20 +10,15 @@
 
 #include "geometry/heat/food_components.h"
 #include "geometry/heat/food_properties.h"
+#include "tests/foods.h"
 #include "tests/shapes.h"
 
 namespace tinwright {
 namespace {
 
+using foods::kZero;
+using foods::made;
 using shapes::relative_error;
-
-constexpr double kZero = 273.15;
-
-Composition made(const Composition& asked) {
-  const auto food = make_composition(asked);
-  REQUIRE(static_cast<bool>(food));
-  return *food;
-}
 
 Composition whole_milk() {  // 88.13 water, 3.15 protein, 3.25 fat, 4.80 carbohydrate, 0.67 ash (seen)
   return made({.water = 0.8813, .protein = 0.0315, .fat = 0.0325, .carbohydrate = 0.048, .ash = 0.0067});

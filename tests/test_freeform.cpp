@@ -13,19 +13,14 @@
 namespace tinwright {
 namespace {
 
+using shapes::curve_of;
 using shapes::relative_error;
 using std::numbers::pi;
-
-AreaCurve curve_of(const Freeform& freeform) {
-  const auto outline = make_outline(freeform);
-  REQUIRE(static_cast<bool>(outline));
-  return outline->curve;
-}
 
 }  // namespace
 
 TEST_CASE("a freeform square and rectangle equal the built-in ones at every inset") {
-  const AreaCurve freeform = curve_of({{{0.05, 0.02}, {0.35, 0.02}, {0.35, 0.22}, {0.05, 0.22}}});
+  const AreaCurve freeform = curve_of(Freeform{{{0.05, 0.02}, {0.35, 0.02}, {0.35, 0.22}, {0.05, 0.22}}});
   const auto rectangle = make_outline(Rectangle{0.3, 0.2, 0.0});
   for (const double d : {0.0, 0.01, 0.05, 0.0999}) {
     CHECK(std::abs(freeform.area(d) - rectangle->curve.area(d)) < 1e-12);
@@ -34,13 +29,13 @@ TEST_CASE("a freeform square and rectangle equal the built-in ones at every inse
 }
 
 TEST_CASE("corners may be given either way round") {
-  const AreaCurve left = curve_of({{{0, 0}, {0.3, 0}, {0.2, 0.2}}});
-  const AreaCurve right = curve_of({{{0.2, 0.2}, {0.3, 0}, {0, 0}}});
+  const AreaCurve left = curve_of(Freeform{{{0, 0}, {0.3, 0}, {0.2, 0.2}}});
+  const AreaCurve right = curve_of(Freeform{{{0.2, 0.2}, {0.3, 0}, {0, 0}}});
   CHECK(relative_error(left.area(0.02), right.area(0.02)) < 1e-12);
 }
 
 TEST_CASE("a triangle shrinks about its incentre as (1 - d/r)²") {
-  const AreaCurve curve = curve_of({{{0, 0}, {0.3, 0}, {0.3, 0.4}}});  // 3-4-5: r = 0.1, area 0.06
+  const AreaCurve curve = curve_of(Freeform{{{0, 0}, {0.3, 0}, {0.3, 0.4}}});  // 3-4-5: r = 0.1, area 0.06
   CHECK(curve.closes_at() == doctest::Approx(0.1).epsilon(1e-8));
   for (const double d : {0.01, 0.05, 0.09}) {
     CHECK(std::abs(curve.area(d) - 0.06 * (1 - d / 0.1) * (1 - d / 0.1)) < 1e-11);
@@ -50,7 +45,7 @@ TEST_CASE("a triangle shrinks about its incentre as (1 - d/r)²") {
 TEST_CASE("an L keeps a quarter circle round its inward corner") {
   // Arms 0.1 wide, 0.3 and 0.25 long outside. Moved inwards by d the arms are 0.1 - 2d wide; the inward corner
   // turns into a quarter circle of radius d, which leaves (1 - π/4) d² more than a sharp corner would take.
-  const AreaCurve curve = curve_of({{{0, 0}, {0.3, 0}, {0.3, 0.1}, {0.1, 0.1}, {0.1, 0.25}, {0, 0.25}}});
+  const AreaCurve curve = curve_of(Freeform{{{0, 0}, {0.3, 0}, {0.3, 0.1}, {0.1, 0.1}, {0.1, 0.25}, {0, 0.25}}});
   for (const double d : {0.005, 0.02, 0.04}) {
     const double arm = 0.1 - 2 * d;
     const double sharp = arm * (0.3 - 2 * d) + arm * (0.25 - 2 * d - arm);

@@ -6,6 +6,8 @@
 
 #include <algorithm>
 
+#include "app/quantity/parse.h"
+
 namespace tinwright {
 
 extern const std::string_view kPansJson;
@@ -65,6 +67,11 @@ const std::vector<CataloguePan>& catalogue_pans() {
 const std::vector<Mixture>& catalogue_mixtures() {
   static const auto mixtures = read_list<Mixture>(kMixturesJson, "mixtures", read_mixture);
   return mixtures;
+}
+
+std::optional<double> quantity_of(const std::string& text, Dimension dimension) {
+  const auto value = parse_quantity(text, dimension);
+  return value ? std::optional<double>(*value) : std::nullopt;
 }
 
 const CataloguePan* find_catalogue_pan(std::string_view id) {

@@ -4,6 +4,7 @@
 // The pans and mixtures that come with the program (assets/pans.json, assets/mixtures.json), compiled in.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -28,6 +29,9 @@ struct Mixture {
 /// All of them, in the order of the files: pans by family.
 const std::vector<CataloguePan>& catalogue_pans();
 const std::vector<Mixture>& catalogue_mixtures();
+
+/// A quantity of the catalogue in SI; nothing where it gives none.
+std::optional<double> quantity_of(const std::string& text, Dimension dimension);
 
 /// The one with that id, or nullptr.
 const CataloguePan* find_catalogue_pan(std::string_view id);

@@ -183,4 +183,13 @@ std::optional<Pan> read_pan(FieldReader& reader, const std::string& prefix) {
   return *pan;
 }
 
+std::optional<Lining> read_lining(FieldReader& reader, const std::string& path) {
+  if (!reader.has(path)) return std::nullopt;
+  const auto floor = reader.required(path + ".floor", Dimension::kLength, "lining's floor thickness", "5 mm");
+  const auto wall = reader.required(path + ".wall", Dimension::kLength, "lining's wall thickness", "4 mm");
+  const auto height = reader.required(path + ".height", Dimension::kLength, "lining's height", "28 mm");
+  if (!floor || !wall || !height) return std::nullopt;
+  return Lining{*floor, *wall, *height};
+}
+
 }  // namespace tinwright

@@ -11,7 +11,7 @@
 #include <vector>
 
 #include "app/files/fields.h"
-#include "geometry/pan.h"
+#include "geometry/lining.h"
 
 namespace tinwright {
 
@@ -21,5 +21,8 @@ const std::vector<std::string_view>& material_names();  // in the order of Mater
 
 /// The pan under `prefix` ("" or ending in a dot), or nothing after noting every fault.
 std::optional<Pan> read_pan(FieldReader& reader, const std::string& prefix);
+
+/// The lining {floor, wall, height} at `path`; nothing when there is none or, with faults noted, when it is incomplete.
+std::optional<Lining> read_lining(FieldReader& reader, const std::string& path);
 
 }  // namespace tinwright

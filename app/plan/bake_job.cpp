@@ -9,6 +9,7 @@
 
 #include "app/files/pan_reader.h"
 #include "app/plan/words.h"
+#include "app/quantity/parse.h"
 #include "geometry/heat/composition.h"
 
 namespace tinwright {
@@ -22,11 +23,10 @@ constexpr Transfer kUsualTransfer{25.0, 22.0, 22.0};
 double fraction(FieldReader& reader, const std::string& path) {
   const auto text = reader.text(path);
   if (!text) return 0.0;
-  const Fields fields{{"it", {*text}}};
-  FieldReader one(fields);
-  const auto value = one.quantity("it", Dimension::kRatio);
-  if (!value) reader.fault(ProblemCode::kNotANumber, path, "this has to be a share, like 0.3");
-  return value.value_or(0.0);
+  const auto value = parse_quantity(*text, Dimension::kRatio);
+  if (value) return *value;
+  reader.fault(ProblemCode::kNotANumber, path, "this has to be a share, like 0.3");
+  return 0.0;
 }
 
 std::optional<ThermalTable> accept(FieldReader& reader, const std::string& path, const Result<ThermalTable>& table) {
@@ -112,11 +112,7 @@ std::optional<BakeJob> read_bake_job(FieldReader& reader) {
   filled.is_lined = reader.has("lining");
   std::optional<ThermalTable> crust;
   if (filled.is_lined) {
-    filled.lining.floor =
-        reader.required("lining.floor", Dimension::kLength, "lining's floor thickness", "5 mm").value_or(0);
-    filled.lining.wall =
-        reader.required("lining.wall", Dimension::kLength, "lining's wall thickness", "4 mm").value_or(0);
-    filled.lining.height = reader.required("lining.height", Dimension::kLength, "lining's height", "28 mm").value_or(0);
+    filled.lining = read_lining(reader, "lining").value_or(Lining{});
     crust = read_substance(reader, "lining.substance", "lining");
   }
   filled.fill_height = reader.required("fill.height", Dimension::kLength, "filling's height", "25 mm").value_or(0.0);

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "app/files/catalogue.h"
+#include "app/files/pan_reader.h"
 #include "app/plan/words.h"
 
 namespace tinwright {
@@ -26,21 +27,6 @@ const Mixture* read_mixture(FieldReader& reader, const std::string& prefix) {
   reader.fault(ProblemCode::kUnknown, prefix + "filling",
                "the catalogue has no filling or batter called that; give its density instead");
   return nullptr;
-}
-
-std::optional<double> quantity_of(const std::string& text, Dimension dimension) {
-  if (text.empty()) return std::nullopt;
-  const Fields fields{{"it", {text}}};
-  return FieldReader(fields).quantity("it", dimension);
-}
-
-std::optional<Lining> read_lining(FieldReader& reader, const std::string& prefix) {
-  if (!reader.has(prefix)) return std::nullopt;
-  const auto floor = reader.required(prefix + ".floor", Dimension::kLength, "lining's floor thickness", "5 mm");
-  const auto wall = reader.required(prefix + ".wall", Dimension::kLength, "lining's wall thickness", "4 mm");
-  const auto height = reader.required(prefix + ".height", Dimension::kLength, "lining's height", "28 mm");
-  if (!floor || !wall || !height) return std::nullopt;
-  return Lining{*floor, *wall, *height};
 }
 
 /// The volume there is, from a volume or from mass and density.

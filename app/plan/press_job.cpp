@@ -24,8 +24,7 @@ std::optional<double> read_density(FieldReader& reader, const std::string& prefi
                  "the catalogue has no dough called that; give its density instead");
     return std::nullopt;
   }
-  const Fields fields{{"density", {mixture->density}}};
-  return FieldReader(fields).quantity("density", Dimension::kDensity);
+  return quantity_of(mixture->density, Dimension::kDensity);
 }
 
 std::string of_both(double cubic_metres, double density, const Pan& pan, UnitChoice choice) {

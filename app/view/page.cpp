@@ -4,6 +4,8 @@
 // See page.h.
 #include "app/view/page.h"
 
+#include <string>
+
 #include "app/plan/examples.h"
 #include "app/view/views.h"
 
@@ -12,6 +14,16 @@ namespace {
 
 constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms cramped
 constexpr int kMostColumns = 3;
+
+/// A panel with its title above what `draw` puts in it; says what `draw` says.
+template <class Draw>
+bool card(const std::string& key, Text title, const Draw& draw) {
+  begin_region(key, title);
+  heading(key + "/title", title, 2);
+  const bool changed = draw();
+  end_region();
+  return changed;
+}
 
 bool draw_heading(Page& page) {
   bool changed = false;
@@ -45,66 +57,52 @@ bool draw_units(Page& page) {
 }
 
 bool draw_recipe_pan(Page& page) {
-  begin_region("recipe", "The recipe's pan");
-  heading("recipe/title", "The recipe's pan", 2);
-  bool changed = toggle("recipe/has", "The recipe names a pan", page.bench.has_recipe_pan);
-  if (page.bench.has_recipe_pan) changed |= edit_pan("recipe_pan.", page.bench.recipe_pan, page.answer);
-  end_region();
-  return changed;
+  return card("recipe", "The recipe's pan", [&] {
+    bool changed = toggle("recipe/has", "The recipe names a pan", page.bench.has_recipe_pan);
+    if (page.bench.has_recipe_pan) changed |= edit_pan("recipe_pan.", page.bench.recipe_pan, page.answer);
+    return changed;
+  });
 }
 
 bool draw_my_pan(Page& page) {
-  begin_region("mine", "My pan");
-  heading("mine/title", "My pan", 2);
-  const bool changed = edit_pan("my_pan.", page.bench.my_pan, page.answer);
-  end_region();
-  return changed;
-}
-
-void draw_swap(const Page& page) {
-  if (page.answer.swap.empty()) return;
-  begin_region("swap", "How much to make");
-  heading("swap/title", "How much to make", 2);
-  show_report("swap", page.answer.swap);
-  end_region();
+  return card("mine", "My pan", [&] { return edit_pan("my_pan.", page.bench.my_pan, page.answer); });
 }
 
 bool draw_dough(Page& page) {
-  begin_region("dough", "Dough");
-  heading("dough/title", "Dough", 2);
-  const bool changed = edit_dough(page.bench.dough, page.answer);
-  show_report("dough/answer", page.answer.dough);
-  end_region();
-  return changed;
+  return card("dough", "Dough", [&] {
+    const bool changed = edit_dough(page.bench.dough, page.answer);
+    show_report("dough/answer", page.answer.dough);
+    return changed;
+  });
 }
 
 bool draw_filling(Page& page) {
-  begin_region("filling", "Filling");
-  heading("filling/title", "Filling", 2);
-  const bool changed = edit_filling(page.bench.filling, page.answer);
-  show_report("filling/answer", page.answer.filling);
-  end_region();
-  return changed;
+  return card("filling", "Filling", [&] {
+    const bool changed = edit_filling(page.bench.filling, page.answer);
+    show_report("filling/answer", page.answer.filling);
+    return changed;
+  });
+}
+
+/// A panel of answers; nothing where there are none.
+void draw_report(const std::string& key, Text title, const Report& report) {
+  if (report.empty()) return;
+  card(key, title, [&] {
+    show_report(key, report);
+    return false;
+  });
 }
 
 void draw_pictures(const Page& page) {
-  begin_region("pictures", "In my pan");
-  heading("pictures/title", "In my pan", 2);
-  if (page.answer.picture) {
-    show_section(page.answer, page.bench.units);
-    show_from_above(page.answer, page.bench.units);
-  } else {
-    paragraph("pictures/none", "Once my pan is complete, it is drawn here.");
-  }
-  end_region();
-}
-
-void draw_cautions(const Page& page) {
-  if (page.answer.cautions.empty()) return;
-  begin_region("cautions", "Take care");
-  heading("cautions/title", "Take care", 2);
-  show_report("cautions", page.answer.cautions);
-  end_region();
+  card("pictures", "In my pan", [&] {
+    if (page.answer.picture) {
+      show_section(page.answer, page.bench.units);
+      show_from_above(page.answer, page.bench.units);
+    } else {
+      paragraph("pictures/none", "Once my pan is complete, it is drawn here.");
+    }
+    return false;
+  });
 }
 
 }  // namespace
@@ -123,14 +121,14 @@ void draw_page(Page& page) {
   next_column();
   changed |= draw_my_pan(page);
   next_column();
-  draw_swap(page);
+  draw_report("swap", "How much to make", page.answer.swap);
   next_column();
   changed |= draw_dough(page);
   next_column();
   changed |= draw_filling(page);
   next_column();
   draw_pictures(page);
-  draw_cautions(page);
+  draw_report("cautions", "Take care", page.answer.cautions);
   end_columns();
   if (changed) page.answer = answer_bench(page.bench);
 }

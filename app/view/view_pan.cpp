@@ -173,7 +173,8 @@ bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& ans
   if (entry.catalogue.empty()) {
     changed |= edit_own_sizes(prefix, entry, answer);
   } else {
-    const std::string& about = catalogue_pans()[static_cast<std::size_t>(place_of(entry.catalogue)) - 1].note;
+    const CataloguePan* chosen = find_catalogue_pan(entry.catalogue);
+    const std::string about = chosen != nullptr ? chosen->note : "";
     if (!about.empty()) remark(prefix + "about", about);
     if (button(prefix + "own", "Change its sizes", ButtonLook::kQuiet)) {
       take_own_sizes(entry);

@@ -9,7 +9,6 @@
 #include <utility>
 
 #include "geometry/heat/grid_detail.h"
-#include "geometry/limits.h"
 #include "geometry/numerics.h"
 #include "geometry/sweep.h"
 
@@ -269,8 +268,7 @@ HeatGrid make_box_grid(const Pan& pan, const LayerPlan& plan) {
     add_sideways(grid, layers.back());
   }
   const auto wall_surface = [](const Pan& p, double z0, double z1) {
-    return swept_surface(p.outline.curve, p.wall, Lean::kInwards, z1) -
-           swept_surface(p.outline.curve, p.wall, Lean::kInwards, z0);
+    return surface_between(p.outline.curve, p.wall, Lean::kInwards, z0, z1);
   };
   for (std::size_t i = 0; i < layers.size(); ++i) {
     const Layer& layer = *layers[i].layer;

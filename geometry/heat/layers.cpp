@@ -47,7 +47,7 @@ Walls walls_of(const Pan& pan, double z0, double z1) {
               .inner_lean = 0.0};
   if (!pan.core) return walls;
   const double growth = mean_inset(pan.core->outline.curve, pan.core->wall, Lean::kOutwards, z0, z1);
-  walls.inner = 0.5 * (pan.outline.length - pan.core->outline.length) - growth;
+  walls.inner = ring_gap(pan) - growth;
   walls.inner_lean = -lean(pan.core->wall);
   return walls;
 }
@@ -114,26 +114,23 @@ Result<LayerPlan> make_layers(const FilledPan& filled, const GridFineness& finen
   if (filled.fill_height > depth(plan.cavity) + kLengthTolerance) {
     return Problem{ProblemCode::kTooMuch,
                    "a filling " + mm_text(filled.fill_height) + " high does not fit; it can be at most " +
-                       mm_text(depth(plan.cavity)),
+                       at_most_text(depth(plan.cavity)),
                    "fill.height"};
   }
   plan.fill_top = std::min(plan.cavity_floor + filled.fill_height, plan.cavity_floor + depth(plan.cavity));
-  plan.food_top = filled.is_lined ? filled.lining.height : plan.fill_top;
+  const double food_top = filled.is_lined ? filled.lining.height : plan.fill_top;
 
   std::vector<double> lines{0.0};
   if (plan.cavity_floor > 0.0) add_lines(lines, 0.0, plan.cavity_floor, fineness.through_dough, Finer::kNowhere);
   add_lines(lines, plan.cavity_floor, plan.fill_top, fineness.up, Finer::kAtBothEnds);
-  const double collar = plan.food_top - plan.fill_top;
+  const double collar = food_top - plan.fill_top;
   if (collar > kSmallestSize) {
     const double layer = (plan.fill_top - plan.cavity_floor) / fineness.up;
-    add_lines(lines, plan.fill_top, plan.food_top, std::clamp(static_cast<int>(collar / layer + 0.5), 1, fineness.up),
+    add_lines(lines, plan.fill_top, food_top, std::clamp(static_cast<int>(collar / layer + 0.5), 1, fineness.up),
               Finer::kNowhere);
-  } else {
-    plan.food_top = plan.fill_top;
   }
   for (std::size_t i = 0; i + 1 < lines.size(); ++i) {
-    Layer layer = make_layer(filled, plan, lines[i], lines[i + 1], fineness);
-    if (!layer.stretches.empty()) plan.layers.push_back(layer);
+    plan.layers.push_back(make_layer(filled, plan, lines[i], lines[i + 1], fineness));
   }
   return plan;
 }

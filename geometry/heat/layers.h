@@ -43,7 +43,6 @@ struct Layer {
 struct LayerPlan {
   std::vector<Layer> layers;  // upwards
   double fill_top = 0.0;      // [m] above the pan's floor
-  double food_top = 0.0;      // [m] the higher of filling and crust
   double cavity_floor = 0.0;  // [m]; 0 without a lining
   Pan cavity;                 // the pan itself without a lining
 };

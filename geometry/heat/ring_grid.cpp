@@ -5,9 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/checks.h"
 #include "geometry/heat/grid_detail.h"
-#include "geometry/limits.h"
 #include "geometry/sweep.h"
 
 namespace tinwright {
@@ -28,17 +26,12 @@ bool touches_core(const Pan& pan, const Layer& layer) {
   return pan.core && (layer.reaches_middle || layer.stretches.size() > 1);
 }
 
-/// [m] inset of a ring's core at its rim.
-double gap_of(const Pan& pan) {
-  return 0.5 * (pan.outline.length - pan.core->outline.length);
-}
-
 /// The rings with the first and last bound where the walls really are at height z: for the food's top and bottom.
 std::vector<Ring> rings_at(const RingLayer& layer, const Pan& pan, double z) {
   std::vector<Ring> rings = layer.rings;
   rings.front().from = std::min(pan.wall.inset(z), rings.front().to);
   if (touches_core(pan, *layer.layer)) {
-    rings.back().to = std::max(gap_of(pan) - pan.core->wall.inset(z), rings.back().from);
+    rings.back().to = std::max(ring_gap(pan) - pan.core->wall.inset(z), rings.back().from);
   }
   return rings;
 }
@@ -163,31 +156,27 @@ void add_wall(HeatGrid& grid, const RingLayer& layer, std::size_t ring, double s
 void add_walls(HeatGrid& grid, const Pan& pan, const RingLayer& layer) {
   const double z0 = layer.layer->z0;
   const double z1 = layer.layer->z1;
-  const auto surface = [&](const AreaCurve& curve, const Profile& wall, Lean lean) {
-    return swept_surface(curve, wall, lean, z1) - swept_surface(curve, wall, lean, z0);
-  };
-  add_wall(grid, layer, 0, surface(pan.outline.curve, pan.wall, Lean::kInwards),
+  add_wall(grid, layer, 0, surface_between(pan.outline.curve, pan.wall, Lean::kInwards, z0, z1),
            pan.wall.inset(z0) - pan.wall.inset(z1));
   if (!touches_core(pan, *layer.layer)) return;
   const Core& core = *pan.core;
-  add_wall(grid, layer, layer.rings.size() - 1, surface(core.outline.curve, core.wall, Lean::kOutwards),
+  add_wall(grid, layer, layer.rings.size() - 1, surface_between(core.outline.curve, core.wall, Lean::kOutwards, z0, z1),
            core.wall.inset(z0) - core.wall.inset(z1));
 }
 
 /// The inner side of a crust that stands above the filling.
 void add_collar(HeatGrid& grid, const LayerPlan& plan, const RingLayer& layer) {
   const Pan& cavity = plan.cavity;
-  const auto between = [&](const AreaCurve& curve, const Profile& wall, Lean lean) {
-    return swept_surface(curve, wall, lean, layer.layer->z1 - plan.cavity_floor) -
-           swept_surface(curve, wall, lean, layer.layer->z0 - plan.cavity_floor);
-  };
+  const double z0 = layer.layer->z0 - plan.cavity_floor;
+  const double z1 = layer.layer->z1 - plan.cavity_floor;
   const int outermost = layer.layer->stretches.front().cells;
   const Ring& last = layer.rings[static_cast<std::size_t>(outermost) - 1];
   grid.outer.push_back({layer.first + outermost - 1, Side::kTop,
-                        between(cavity.outline.curve, cavity.wall, Lean::kInwards), 0.5 * last.width()});
+                        surface_between(cavity.outline.curve, cavity.wall, Lean::kInwards, z0, z1),
+                        0.5 * last.width()});
   if (!cavity.core || layer.layer->stretches.size() < 2) return;
   grid.outer.push_back({layer.first + outermost, Side::kTop,
-                        between(cavity.core->outline.curve, cavity.core->wall, Lean::kOutwards),
+                        surface_between(cavity.core->outline.curve, cavity.core->wall, Lean::kOutwards, z0, z1),
                         0.5 * layer.rings[static_cast<std::size_t>(outermost)].width()});
 }
 
