@@ -24,6 +24,9 @@ constexpr double kNan = std::numeric_limits<double>::quiet_NaN();
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr Properties kPlain{.conductivity = 0.35, .density = 1000.0, .heat_capacity = 3000.0};
 
+constexpr Melting kFat{
+    .solid = {0.30, 920.0, 2000.0}, .liquid = {0.15, 920.0, 2400.0}, .temperature = kZero + 30.0, .latent_heat = 130e3};
+
 template <class Input>
 ThermalTable table(const Input& input) {
   const auto made = make_thermal_table(input);
@@ -169,6 +172,66 @@ TEST_CASE("constants that no substance has are refused with code, place and advi
     CHECK(answer.problem().code == refusal.code);
     CHECK(answer.problem().place == refusal.place);
     CHECK(answer.problem().message.find("the ") == 0);
+  }
+}
+
+TEST_CASE("a melting substance takes up its latent heat over its range, and its phases' heat on either side") {
+  for (const double range : {0.02, 0.2, 1.0, 20.0}) {
+    CAPTURE(range);
+    Melting fat = kFat;
+    fat.range = range;
+    const ThermalTable substance = table(fat);
+    const double low = fat.temperature - 0.5 * range, high = fat.temperature + 0.5 * range;
+    const double sensible = 0.5 * range * (2000.0 + 2400.0);
+    const auto heat = [&](double from, double to) {
+      return (substance.enthalpy(to) - substance.enthalpy(from)) / substance.density();
+    };
+    CHECK(substance.density() == 920.0);
+    CHECK(std::abs(substance.enthalpy(kEnthalpyZero)) < 1.0);
+    // A step of the table around each corner: a quarter of the range.
+    CHECK(relative_error(heat(low - 0.25 * range, high + 0.25 * range), 1.5 * sensible + 130e3) < 1e-9);
+    CHECK(relative_error(heat(260.0, 270.0), 10.0 * 2000.0) < 1e-9);
+    CHECK(relative_error(heat(350.0, 400.0), 50.0 * 2400.0) < 1e-9);
+    CHECK(substance.conductivity(low - 0.26 * range) == doctest::Approx(0.30).epsilon(1e-12));
+    CHECK(substance.conductivity(high + 0.26 * range) == doctest::Approx(0.15).epsilon(1e-12));
+    CHECK(substance.conductivity(fat.temperature) == doctest::Approx(0.225).epsilon(0.02));
+    CHECK(relative_error(substance.least_capacity(), 920.0 * 2000.0) < 1e-6);
+    for (double temperature = 200.0; temperature < 560.0; temperature += 0.137) {
+      CHECK(std::abs(substance.temperature(substance.enthalpy(temperature)) - temperature) < 1e-9);
+    }
+  }
+}
+
+TEST_CASE("melting that no substance does is refused with code, place and advice") {
+  struct Refusal {
+    std::string why;
+    void (*spoil)(Melting&);
+    ProblemCode code;
+    std::string place;
+  };
+  const std::vector<Refusal> refusals{
+      {"no conductivity", [](Melting& m) { m.solid.conductivity = 0.0; }, ProblemCode::kOutOfRange,
+       "solid.conductivity"},
+      {"heat capacity in kJ/kgK", [](Melting& m) { m.liquid.heat_capacity = 2.4; }, ProblemCode::kOutOfRange,
+       "liquid.heat_capacity"},
+      {"two densities", [](Melting& m) { m.liquid.density = 900.0; }, ProblemCode::kContradiction, "liquid.density"},
+      {"NaN density", [](Melting& m) { m.solid.density = kNan; }, ProblemCode::kNotANumber, "solid.density"},
+      {"melts at 30 °C given as 30", [](Melting& m) { m.temperature = 30.0; }, ProblemCode::kOutOfRange, "temperature"},
+      {"melts at infinity", [](Melting& m) { m.temperature = kInfinity; }, ProblemCode::kNotANumber, "temperature"},
+      {"latent heat in kJ/kg", [](Melting& m) { m.latent_heat = 130.0; }, ProblemCode::kOutOfRange, "latent_heat"},
+      {"NaN latent heat", [](Melting& m) { m.latent_heat = kNan; }, ProblemCode::kNotANumber, "latent_heat"},
+      {"melts at a point", [](Melting& m) { m.range = 0.0; }, ProblemCode::kOutOfRange, "range"},
+      {"melts all the time", [](Melting& m) { m.range = 300.0; }, ProblemCode::kOutOfRange, "range"},
+  };
+  for (const Refusal& refusal : refusals) {
+    CAPTURE(refusal.why);
+    Melting asked = kFat;
+    refusal.spoil(asked);
+    const auto answer = make_thermal_table(asked);
+    REQUIRE_FALSE(static_cast<bool>(answer));
+    CHECK(answer.problem().code == refusal.code);
+    CHECK(answer.problem().place == refusal.place);
+    CHECK(answer.problem().message.size() > 15);
   }
 }
 

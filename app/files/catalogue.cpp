@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "app/quantity/parse.h"
+#include "geometry/heat/food_properties.h"
 
 namespace tinwright {
 
@@ -42,12 +43,63 @@ CataloguePan read_catalogue_pan(const JsonNode& node) {
   return pan;
 }
 
+MixtureUse use_called(const std::string& word) {
+  if (word == "dough") return MixtureUse::kDough;
+  if (word == "batter") return MixtureUse::kBatter;
+  return word == "baked" ? MixtureUse::kBaked : MixtureUse::kFilling;
+}
+
+/// The composition with as much air as brings it down to `density`; none where that is denser already by a rounding.
+std::optional<Composition> read_composition(const JsonNode& node, const std::string& density) {
+  const auto share = [&](std::string_view name) {
+    return quantity_of(text(node, name), Dimension::kRatio).value_or(0.0);
+  };
+  Composition asked;
+  asked.water = share("water");
+  asked.protein = share("protein");
+  asked.fat = share("fat");
+  asked.carbohydrate = share("carbohydrate");
+  asked.fibre = share("fibre");
+  asked.ash = share("ash");
+  asked.sugar = share("sugar");
+  const auto food = make_composition(asked);
+  const auto weighed = quantity_of(density, Dimension::kDensity);
+  if (!food || !weighed) return std::nullopt;
+  Composition airy = *food;
+  airy.air = std::max(0.0, 1.0 - *weighed / food_properties(*food, kDensityTemperature).density);
+  const auto checked = make_composition(airy);
+  return checked ? std::optional<Composition>(*checked) : std::nullopt;
+}
+
+std::optional<DoneRange> read_done(const JsonNode& node) {
+  const JsonNode* core = member(node, "core");
+  if (core == nullptr || core->items.size() != 2) return std::nullopt;
+  const auto low = quantity_of(core->items[0].text, Dimension::kTemperature);
+  const auto high = quantity_of(core->items[1].text, Dimension::kTemperature);
+  return low && high ? std::optional<DoneRange>({*low, *high}) : std::nullopt;
+}
+
 Mixture read_mixture(const JsonNode& node) {
-  Mixture mixture{text(node, "id"),     text(node, "name"), text(node, "density"), text(node, "rise"),
-                  text(node, "spread"), text(node, "note"), text(node, "source")};
-  const std::string use = text(node, "use");
-  mixture.use = use == "dough" ? MixtureUse::kDough : use == "batter" ? MixtureUse::kBatter : MixtureUse::kFilling;
+  Mixture mixture;
+  mixture.id = text(node, "id");
+  mixture.name = text(node, "name");
+  mixture.density = text(node, "density");
+  mixture.rise = text(node, "rise");
+  mixture.spread = text(node, "spread");
+  mixture.note = text(node, "note");
+  mixture.source = text(node, "source");
+  mixture.use = use_called(text(node, "use"));
   mixture.egg_or_dairy = text(node, "egg_or_dairy") == "true";
+  if (const JsonNode* shares = member(node, "composition")) {
+    mixture.composition = read_composition(*shares, mixture.density);
+    mixture.composition_source = text(node, "composition_source");
+  }
+  if (const JsonNode* done = member(node, "done")) {
+    mixture.done = read_done(*done);
+    mixture.done_source = text(*done, "source");
+  }
+  mixture.sets_at = quantity_of(text(node, "sets_at"), Dimension::kTemperature);
+  mixture.sets_source = text(node, "sets_source");
   return mixture;
 }
 

@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "app/files/fields.h"
+#include "geometry/heat/composition.h"
 
 namespace tinwright {
 
@@ -18,12 +19,24 @@ struct CataloguePan {
   Fields fields;  // as read_pan takes them, without a prefix
 };
 
-enum class MixtureUse { kDough, kFilling, kBatter };
+enum class MixtureUse { kDough, kFilling, kBatter, kBaked };
+
+/// Core temperatures [K] between which the trade calls it done; low <= high.
+struct DoneRange {
+  double low = 0.0;
+  double high = 0.0;
+};
 
 struct Mixture {
   std::string id, name, density, rise, spread, note, source;  // density "1.2 g/ml"; rise "1.5" or empty
   MixtureUse use = MixtureUse::kDough;
   bool egg_or_dairy = false;
+
+  /// As it goes into the pan and as make_composition returns it; its air is what the density leaves room for.
+  std::optional<Composition> composition;
+  std::optional<DoneRange> done;
+  std::optional<double> sets_at;  // [K] where the filling becomes firm; nothing for what does not set by heat
+  std::string composition_source, done_source, sets_source;
 };
 
 /// All of them, in the order of the files: pans by family.

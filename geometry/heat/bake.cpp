@@ -15,37 +15,77 @@ namespace {
 constexpr double kColdest = 173.15;
 constexpr double kHottest = 673.15;
 constexpr double kMostTransfer = 1e5;    // [W/m²K] boiling water and steam stay below
-constexpr double kTimeTolerance = 1e-9;  // [s]
+constexpr double kMostResistance = 1.0;  // [m²K/W] no pan keeps heat out so well
+constexpr double kMostHumidity = 10.0;   // [kg/kg] nearly steam
+constexpr double kSameTime = 1e-9;       // [s]
+constexpr double kRim = 0.1;             // [-] of the volume
 
 std::optional<Problem> check_temperature(double temperature, const std::string& place) {
   if (std::isfinite(temperature) && temperature >= kColdest && temperature <= kHottest) return std::nullopt;
   return Problem{ProblemCode::kOutOfRange, "a temperature here is between -100 and 400 °C", place};
 }
 
+std::optional<Problem> check_side(const Surface& side, const std::string& place) {
+  if (!(side.coefficient >= 0.0 && side.coefficient <= kMostTransfer)) {
+    return Problem{ProblemCode::kOutOfRange, "a surface coefficient is between 0 and 100000 W/m2K, mostly 5 to 50",
+                   place};
+  }
+  if (!(side.emissivity >= 0.0 && side.emissivity <= 1.0)) {
+    return Problem{ProblemCode::kOutOfRange, "an emissivity is between 0 and 1", place};
+  }
+  if (!(side.resistance >= 0.0 && side.resistance <= kMostResistance)) {
+    return Problem{ProblemCode::kOutOfRange, "the pan's wall resists more than any pan does", place};
+  }
+  if (!(side.drying >= 0.0 && side.drying <= kMostTransfer)) {
+    return Problem{ProblemCode::kOutOfRange, "the part of a coefficient that dries is between 0 and the coefficient",
+                   place};
+  }
+  return side.held_at ? check_temperature(*side.held_at, place) : std::nullopt;
+}
+
+std::optional<Problem> check_surroundings(const Surroundings& around, const std::string& place) {
+  if (auto problem = check_side(around.top, place + ".top")) return problem;
+  if (auto problem = check_side(around.wall, place + ".wall")) return problem;
+  if (auto problem = check_side(around.base, place + ".base")) return problem;
+  if (!(around.humidity >= 0.0 && around.humidity <= kMostHumidity)) {
+    return Problem{ProblemCode::kOutOfRange, "air holds between 0 and 10 kg of water to a kg of dry air", place};
+  }
+  double any = 0.0;
+  for (const Surface* side : {&around.top, &around.wall, &around.base}) any += side->coefficient + side->emissivity;
+  if (any > 0.0) return std::nullopt;
+  return Problem{ProblemCode::kOutOfRange, "no heat can reach the food; give at least one coefficient", place};
+}
+
+std::optional<Problem> check_stage(const Stage& stage, const std::string& place) {
+  if (auto problem = check_temperature(stage.air, place + ".air")) return problem;
+  if (stage.air_before) {
+    if (auto problem = check_temperature(*stage.air_before, place + ".from")) return problem;
+  }
+  if (!(stage.duration > 0.0)) {
+    return Problem{ProblemCode::kOutOfRange, "a stage takes some time, like 20 min", place + ".for"};
+  }
+  if (!(stage.lag >= 0.0)) return Problem{ProblemCode::kOutOfRange, "a lag is a time, like 10 min", place + ".lag"};
+  if (stage.ends_when && !std::isfinite(stage.ends_when->value)) {
+    return Problem{ProblemCode::kNotANumber, "the temperature that ends it is not a number", place + ".until"};
+  }
+  return stage.around ? check_surroundings(*stage.around, place) : std::nullopt;
+}
+
 std::optional<Problem> check_question(const BakeQuestion& q) {
   if (auto problem = check_temperature(q.start, "start")) return problem;
   if (q.stages.empty()) return Problem{ProblemCode::kMissing, "a programme needs at least one stage", "stages"};
   double length = 0.0;
+  bool needs_transfer = false;
   for (std::size_t i = 0; i < q.stages.size(); ++i) {
-    const std::string place = "stages." + std::to_string(i);
-    if (auto problem = check_temperature(q.stages[i].air, place + ".air")) return problem;
-    if (!(q.stages[i].duration > 0.0)) {
-      return Problem{ProblemCode::kOutOfRange, "a stage takes some time, like 20 min", place + ".for"};
-    }
+    if (auto problem = check_stage(q.stages[i], "stages." + std::to_string(i))) return problem;
     length += q.stages[i].duration;
+    needs_transfer = needs_transfer || !q.stages[i].around;
   }
   if (!(length <= kLongestProgramme)) {
     return Problem{ProblemCode::kOutOfRange, "the programme is longer than a week", "stages"};
   }
-  for (const auto& [h, place] : {std::pair{q.transfer.top, "transfer.top"}, std::pair{q.transfer.wall, "transfer.wall"},
-                                 std::pair{q.transfer.base, "transfer.base"}}) {
-    if (!(h >= 0.0 && h <= kMostTransfer)) {
-      return Problem{ProblemCode::kOutOfRange, "a surface coefficient is between 0 and 100000 W/m2K, mostly 5 to 50",
-                     place};
-    }
-  }
-  if (q.transfer.top + q.transfer.wall + q.transfer.base <= 0.0) {
-    return Problem{ProblemCode::kOutOfRange, "no heat can reach the food; give at least one coefficient", "transfer"};
+  if (needs_transfer) {
+    if (auto problem = check_surroundings(surroundings_of(q.transfer), "transfer")) return problem;
   }
   if (!(q.report_every > 0.0))
     return Problem{ProblemCode::kOutOfRange, "report every so often, like 5 min", "report_every"};
@@ -55,83 +95,178 @@ std::optional<Problem> check_question(const BakeQuestion& q) {
   return std::nullopt;
 }
 
-/// What the run goes through: the food, the clock, and what was seen last.
-struct Run {
-  HeatState state;
-  double time = 0.0;
-  double coldest = 0.0;
-};
-
-/// Time within the last step at which the coldest point passed `target`, between the two ends' temperatures.
-double passing_time(double before_time, double before, double time, double coldest, double target) {
-  return before_time + (time - before_time) * (target - before) / (coldest - before);
+double measured(const FoodTemperatures& food, Ending::Measure measure) {
+  switch (measure) {
+    case Ending::Measure::kColdest:
+      return food.coldest;
+    case Ending::Measure::kMean:
+      return food.mean;
+    case Ending::Measure::kHottest:
+      break;
+  }
+  return food.hottest;
 }
+
+/// A programme under way.
+class Run {
+ public:
+  Run(const HeatProblem& problem, const BakeQuestion& question)
+      : problem_(problem), question_(question), stepper_(problem), state_(start_at(problem, question.start)) {
+    food_ = {question.start, question.start, question.start};
+    answer_.cells = static_cast<long>(problem.grid.cells.size());
+    stored_first_ = stored_heat(problem, state_);
+    warmest_middle();
+  }
+
+  Result<BakeAnswer> all() {
+    note(air_of(question_.stages.front()).at(0.0));
+    bool done = question_.until_coldest && question_.start == *question_.until_coldest;
+    for (const Stage& stage : question_.stages) {
+      if (done) break;
+      std::optional<Ending> last;
+      if (question_.until_coldest) last = Ending{Ending::Measure::kColdest, *question_.until_coldest};
+      if (auto problem = run(stage, last, done)) return *problem;
+      answer_.stage_ends.push_back(state());
+    }
+    if (question_.until_coldest && !done) answer_.reached = false;
+    return finished();
+  }
+
+ private:
+  static Air air_of(const Stage& stage) {
+    return {stage.air_before.value_or(stage.air), stage.air, stage.duration, stage.lag};
+  }
+
+  void note(double air) { answer_.history.push_back({time_, food_.coldest, food_.mean, air}); }
+
+  void look() {
+    food_ = observe(problem_, stepper_.temperatures(state_));
+    warmest_middle();
+  }
+
+  void warmest_middle() {
+    if (answer_.warmest_middle >= food_.coldest) return;
+    answer_.warmest_middle = food_.coldest;
+    answer_.warmest_middle_at = time_;
+  }
+
+  BakeState state() {
+    const std::vector<double>& field = stepper_.temperatures(state_);
+    return {.time = time_,
+            .coldest = food_.coldest,
+            .mean = food_.mean,
+            .hottest = food_.hottest,
+            .rim = warmest_share(problem_, field, kRim),
+            .water_lost = state_.water_lost,
+            .wobble = question_.sets_at ? wobble_radius(problem_, field, *question_.sets_at) : 0.0};
+  }
+
+  /// Goes through one stage, to its time, its own ending, or the whole programme's `last`, which sets `done`.
+  std::optional<Problem> run(const Stage& stage, const std::optional<Ending>& last, bool& done) {
+    const Surroundings around = stage.around.value_or(surroundings_of(question_.transfer));
+    const Air air = air_of(stage);
+    const double begin = time_;
+    const double end = begin + stage.duration;
+    stepper_.restart();
+    const auto rises = [&](const std::optional<Ending>& ending) {
+      return ending && ending->value > measured(food_, ending->measure);
+    };
+    const bool own_rises = rises(stage.ends_when);
+    const bool last_rises = last && last->value > question_.start;
+    const auto missing = [&](const std::optional<Ending>& ending, bool is_rising) {
+      if (!ending) return -1.0;
+      const double over = measured(food_, ending->measure) - ending->value;
+      return is_rising ? over : -over;
+    };
+    const auto over = [&] { return std::max(missing(stage.ends_when, own_rises), missing(last, last_rises)); };
+    bool ended = over() >= 0.0;
+    while (!ended && time_ < end - kSameTime) {
+      if (stepper_.steps() >= kMostSteps) {
+        return Problem{ProblemCode::kOutOfRange, "this programme takes too many steps to work out; make it shorter",
+                       "stages"};
+      }
+      const double next_row = question_.report_every * static_cast<double>(answer_.history.size());
+      const double goal = std::min(end, next_row);
+      go(around, air, begin, goal, over);
+      done = missing(last, last_rises) >= 0.0;
+      ended = over() >= 0.0;
+      if (!ended && goal - time_ < kSameTime) time_ = goal;
+      if (time_ == next_row) note(air.at(time_ - begin));
+    }
+    if (stage.ends_when && !ended) answer_.reached = false;
+    return std::nullopt;
+  }
+
+  /// One step towards `goal`, or to the moment within it at which `over` passes 0.
+  template <class Over>
+  void go(const Surroundings& around, const Air& air, double begin, double goal, const Over& over) {
+    const double before = over();
+    before_ = state_;
+    stepper_.mark(mark_);
+    const double start = time_;
+    double high = stepper_.step(state_, around, air, time_ - begin, goal - time_);
+    time_ = start + high;
+    look();
+    double over_high = over();
+    if (over_high < 0.0) return;
+    // Illinois' false position: the last point is always one that has passed.
+    double low = 0.0;
+    double over_low = before;
+    while (high - low > kTimeTolerance) {
+      const double share = std::clamp(over_low / (over_low - over_high), 0.02, 0.98);
+      const double middle = low + share * (high - low);
+      repeat(around, air, begin, start, middle);
+      const double now = over();
+      if (now < 0.0) {
+        low = middle;
+        over_low = now;
+        over_high *= 0.5;
+      } else {
+        high = middle;
+        over_high = now;
+        over_low *= 0.5;
+      }
+    }
+    if (time_ != start + high) repeat(around, air, begin, start, high);
+  }
+
+  void repeat(const Surroundings& around, const Air& air, double begin, double start, double length) {
+    state_ = before_;
+    stepper_.go_back(mark_);
+    time_ = start + stepper_.step(state_, around, air, start - begin, length);
+    look();
+  }
+
+  BakeAnswer finished() {
+    answer_.time = time_;
+    answer_.coldest = food_.coldest;
+    answer_.mean = food_.mean;
+    answer_.hottest = food_.hottest;
+    answer_.water_lost = state_.water_lost;
+    const double stored = stored_heat(problem_, state_) - stored_first_;
+    const double through = std::max(std::abs(stored), std::abs(state_.heat_in));
+    answer_.energy_imbalance = through > 0.0 ? (stored - (state_.heat_in - state_.heat_with_water)) / through : 0.0;
+    answer_.steps = stepper_.steps();
+    answer_.stages = stepper_.stages();
+    return answer_;
+  }
+
+  const HeatProblem& problem_;
+  const BakeQuestion& question_;
+  HeatStepper stepper_;
+  HeatState state_, before_;
+  HeatStepper::Mark mark_;
+  BakeAnswer answer_;
+  FoodTemperatures food_;
+  double time_ = 0.0;
+  double stored_first_ = 0.0;
+};
 
 }  // namespace
 
 Result<BakeAnswer> bake(const HeatProblem& problem, const BakeQuestion& question) {
   if (auto wrong = check_question(question)) return *wrong;
-  Run run{start_at(problem, question.start), 0.0, question.start};
-  const double stored_first = stored_heat(problem, run.state);
-  HeatStepper stepper(problem);
-  BakeAnswer answer;
-  answer.cells = static_cast<long>(problem.grid.cells.size());
-  const bool is_rising = question.until_coldest && *question.until_coldest > question.start;
-  const auto has_passed = [&](double coldest) {
-    return question.until_coldest &&
-           (is_rising ? coldest >= *question.until_coldest : coldest <= *question.until_coldest);
-  };
-
-  const auto note = [&](double air) {
-    const FoodTemperatures food = temperatures(problem, run.state);
-    answer.history.push_back({run.time, food.coldest, food.mean, air});
-  };
-  note(question.stages.front().air);
-  answer.time = 0.0;
-  bool done = has_passed(question.start);
-  double stage_end = 0.0;
-  for (const Stage& stage : question.stages) {
-    if (done) break;
-    stepper.restart();
-    stage_end += stage.duration;
-    while (!done && run.time < stage_end - kTimeTolerance) {
-      if (stepper.steps() >= kMostSteps) {
-        return Problem{ProblemCode::kOutOfRange, "this programme takes too many steps to work out; make it shorter",
-                       "stages"};
-      }
-      const double next_row = question.report_every * static_cast<double>(answer.history.size());
-      const double goal = std::min(stage_end, next_row);
-      const double before_time = run.time;
-      const double before = run.coldest;
-      run.time += stepper.step(run.state, question.transfer, stage.air, goal - run.time);
-      if (goal - run.time < kTimeTolerance) run.time = goal;
-      if (question.until_coldest) {
-        run.coldest = temperatures(problem, run.state).coldest;
-        if (has_passed(run.coldest)) {
-          answer.time = passing_time(before_time, before, run.time, run.coldest, *question.until_coldest);
-          answer.coldest = *question.until_coldest;
-          done = true;
-        }
-      }
-      if (run.time == next_row) note(stage.air);
-    }
-  }
-  const FoodTemperatures food = temperatures(problem, run.state);
-  answer.mean = food.mean;
-  answer.hottest = food.hottest;
-  answer.reached = !question.until_coldest || done;
-  if (!done) {
-    answer.time = run.time;
-    answer.coldest = food.coldest;
-  } else if (answer.time == 0.0) {
-    answer.coldest = food.coldest;
-  }
-  const double stored = stored_heat(problem, run.state) - stored_first;
-  const double through = std::max(std::abs(stored), std::abs(run.state.heat_in));
-  answer.energy_imbalance = through > 0.0 ? (stored - run.state.heat_in) / through : 0.0;
-  answer.steps = stepper.steps();
-  answer.stages = stepper.stages();
-  return answer;
+  return Run(problem, question).all();
 }
 
 }  // namespace tinwright

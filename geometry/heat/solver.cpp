@@ -17,60 +17,23 @@ namespace {
 constexpr double kFirstStep = 0.5;
 constexpr int kFewestStages = 3;
 constexpr int kMostStages = 200;
+/// [K] A cell this near boiling may run dry within a step, and then holds as little heat as dry food.
+constexpr double kNearBoiling = 15.0;
+/// [K] Closer together, one conductivity serves two places.
+constexpr double kSameTemperature = 1e-3;
 
-double transfer_at(const Transfer& transfer, Side side) {
-  switch (side) {
-    case Side::kTop:
-      return transfer.top;
-    case Side::kWall:
-      return transfer.wall;
-    case Side::kBase:
-      break;
-  }
-  return transfer.base;
-}
-
-double temperature_of(const HeatProblem& problem, const HeatState& state, std::size_t cell) {
-  const auto part = static_cast<std::size_t>(problem.grid.cells[cell].part);
-  return problem.substances[part].temperature(state.enthalpy[cell]);
-}
-
-/// [K] How much colder than its mean the coldest cell is at its coldest point, along one axis. A cell at the middle
-/// plane or axis is mirrored there. Means of u² over a cell: along a line size²/12 about its own middle, size²/3 from
-/// the mirror, size²/2 from an axis.
-double dip_along(const HeatProblem& problem, const HeatState& state, std::size_t cell, std::size_t axis) {
-  const HeatGrid::Cell& own = problem.grid.cells[cell];
-  const auto [before, after] = own.neighbours[axis];
-  const double size = own.size[axis];
-  const double t = temperature_of(problem, state, cell);
-  const auto to = [&](int other) {
-    return std::abs(problem.grid.cells[static_cast<std::size_t>(other)].middle[axis] - own.middle[axis]);
-  };
-  const auto rise = [&](int other) { return temperature_of(problem, state, static_cast<std::size_t>(other)) - t; };
-  const bool is_mirrored = axis < 2 && before < 0 && after >= 0 && own.middle[axis] < 0.51 * size;
-  if (is_mirrored) {
-    const double distance = to(after);
-    const double curve = rise(after) / ((own.middle[axis] + distance) * (own.middle[axis] + distance) -
-                                        own.middle[axis] * own.middle[axis]);
-    return std::max(0.0, curve * size * size / (problem.grid.is_round ? 2.0 : 3.0));
-  }
-  if (before < 0 || after < 0) return 0.0;
-  const double a = to(before);
-  const double b = to(after);
-  const double curve = (rise(before) / a + rise(after) / b) / (a + b);
-  if (curve <= 0.0) return 0.0;
-  const double slope = rise(after) / b - curve * b;
-  const double bottom = std::clamp(-0.5 * slope / curve, -0.5 * size, 0.5 * size);
-  return curve * size * size / 12.0 - (slope + curve * bottom) * bottom;
+std::size_t index(int i) {
+  return static_cast<std::size_t>(i);
 }
 
 }  // namespace
 
 HeatState start_at(const HeatProblem& problem, double temperature) {
   HeatState state;
-  for (const HeatGrid::Cell& cell : problem.grid.cells) {
-    state.enthalpy.push_back(problem.substances[static_cast<std::size_t>(cell.part)].enthalpy(temperature));
+  for (std::size_t i = 0; i < problem.grid.cells.size(); ++i) {
+    state.enthalpy.push_back(problem.substance_of(i).enthalpy(temperature, 0.0));
   }
+  state.dryness.assign(state.enthalpy.size(), 0.0);
   return state;
 }
 
@@ -80,115 +43,246 @@ double stored_heat(const HeatProblem& problem, const HeatState& state) {
   return heat;
 }
 
-FoodTemperatures temperatures(const HeatProblem& problem, const HeatState& state) {
-  FoodTemperatures found{std::numeric_limits<double>::infinity(), 0.0, 0.0};
-  double volume = 0.0;
-  std::size_t coldest = 0;
+std::vector<double> temperature_field(const HeatProblem& problem, const HeatState& state) {
+  std::vector<double> field;
   for (std::size_t i = 0; i < state.enthalpy.size(); ++i) {
-    const HeatGrid::Cell& cell = problem.grid.cells[i];
-    const double t = problem.substances[static_cast<std::size_t>(cell.part)].temperature(state.enthalpy[i]);
-    if (t < found.coldest) {
-      found.coldest = t;
-      coldest = i;
-    }
-    found.hottest = std::max(found.hottest, t);
-    found.mean += t * cell.volume;
-    volume += cell.volume;
+    field.push_back(problem.substance_of(i).temperature(state.enthalpy[i], state.dryness[i]));
   }
-  found.mean /= volume;
-  for (std::size_t axis = 0; axis < 3; ++axis) found.coldest -= dip_along(problem, state, coldest, axis);
-  return found;
+  return field;
 }
 
-HeatStepper::HeatStepper(const HeatProblem& problem)
-    : problem_(problem),
-      lines_(problem.grid.cells.size(), {.low = 1.0, .high = 0.0}),  // empty, so that the first look finds one
-      temperature_(problem.grid.cells.size()),
-      inner_(problem.grid.faces.size()),
-      outer_(problem.grid.outer.size()) {
-  for (auto& values : work_) values.resize(problem.grid.cells.size());
-  for (const HeatGrid::Cell& cell : problem.grid.cells) per_volume_.push_back(1.0 / cell.volume);
-  for (const HeatGrid::Face& face : problem.grid.faces) pairs_.push_back({face.a, face.b});
+HeatStepper::HeatStepper(const HeatProblem& problem) : problem_(problem) {
+  const HeatGrid& grid = problem.grid;
+  const std::size_t cells = grid.cells.size();
+  lines_.resize(cells);
+  for (auto* values : {&temperature_, &before_, &ahead_, &conductivity_, &integral_, &outer_conductance_, &outer_heat_,
+                       &moved_, &fluidity_, &carried_, &water_heat_, &work_[0], &work_[1], &work_[2], &work_[3]}) {
+    values->resize(cells);
+  }
+  surface_.resize(grid.outer.size());
+  drying_.resize(grid.outer.size());
+  for (const HeatGrid::Cell& cell : grid.cells) per_volume_.push_back(1.0 / cell.volume);
+  std::vector<char> is_outer(cells, 0);
+  for (const HeatGrid::OuterFace& face : grid.outer) is_outer[index(face.cell)] = 1;
+  for (std::size_t i = 0; i < cells; ++i) {
+    if (is_outer[i]) outer_cells_.push_back(static_cast<int>(i));
+  }
+  is_constant_ = problem.substances[0].conducts_evenly() && problem.substances[1].conducts_evenly();
+  can_dry_ = problem.substances[0].can_dry() || problem.substances[1].can_dry();
+  make_links();
+}
+
+void HeatStepper::make_links() {
+  const HeatGrid& grid = problem_.grid;
+  std::vector<int> count(grid.cells.size() + 1, 0);
+  for (const HeatGrid::Face& face : grid.faces) {
+    ++count[index(face.a)];
+    ++count[index(face.b)];
+  }
+  first_link_.assign(grid.cells.size() + 1, 0);
+  for (std::size_t i = 0; i < grid.cells.size(); ++i) first_link_[i + 1] = first_link_[i] + count[i];
+  std::vector<int> next = first_link_;
+  links_.resize(2 * grid.faces.size());
+  for (const HeatGrid::Face& face : grid.faces) {
+    const int at_a = next[index(face.a)]++;
+    const int at_b = next[index(face.b)]++;
+    links_[index(at_a)].other = face.b;
+    links_[index(at_b)].other = face.a;
+    of_face_.push_back({at_a, at_b});
+  }
 }
 
 void HeatStepper::restart() {
   next_step_ = 0.0;
+  last_step_ = 0.0;
 }
 
-void HeatStepper::set_conductances(const Transfer& transfer) {
-  const HeatGrid& grid = problem_.grid;
-  const auto conductivity = [&](int cell) {
-    const auto i = static_cast<std::size_t>(cell);
-    return problem_.substances[static_cast<std::size_t>(grid.cells[i].part)].conductivity(temperature_[i]);
-  };
-  for (std::size_t f = 0; f < grid.faces.size(); ++f) {
-    const HeatGrid::Face& face = grid.faces[f];
-    inner_[f] = face.area / (face.half_a / conductivity(face.a) + face.half_b / conductivity(face.b));
-  }
-  for (std::size_t f = 0; f < grid.outer.size(); ++f) {
-    const HeatGrid::OuterFace& face = grid.outer[f];
-    const double h = transfer_at(transfer, face.side);
-    outer_[f] = h > 0.0 ? face.area / (1.0 / h + face.half / conductivity(face.cell)) : 0.0;
-  }
+void HeatStepper::mark(Mark& mark) const {
+  mark.before = before_;
+  mark.surface = surface_;
+  mark.next_step = next_step_;
+  mark.last_step = last_step_;
 }
 
-/// [s] The longest stable explicit step, by Gershgorin's circles. Links across corners may be negative.
-double HeatStepper::explicit_limit() const {
-  const HeatGrid& grid = problem_.grid;
-  std::vector<double> sum(grid.cells.size(), 0.0);
-  for (std::size_t f = 0; f < grid.faces.size(); ++f) {
-    sum[static_cast<std::size_t>(grid.faces[f].a)] += std::abs(inner_[f]);
-    sum[static_cast<std::size_t>(grid.faces[f].b)] += std::abs(inner_[f]);
-  }
-  for (std::size_t f = 0; f < grid.outer.size(); ++f) sum[static_cast<std::size_t>(grid.outer[f].cell)] += outer_[f];
-  double limit = std::numeric_limits<double>::infinity();
-  for (std::size_t i = 0; i < sum.size(); ++i) {
-    const auto part = static_cast<std::size_t>(grid.cells[i].part);
-    const double capacity = grid.cells[i].volume * problem_.substances[part].least_capacity();
-    if (sum[i] > 0.0) limit = std::min(limit, capacity / sum[i]);
-  }
-  return limit;
+void HeatStepper::go_back(const Mark& mark) {
+  before_ = mark.before;
+  surface_ = mark.surface;
+  next_step_ = mark.next_step;
+  last_step_ = mark.last_step;
+  std::fill(lines_.begin(), lines_.end(), Substance::Line{});
 }
 
-void HeatStepper::find_temperatures(const std::vector<double>& enthalpy) {
+void HeatStepper::find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness) {
   for (std::size_t i = 0; i < enthalpy.size(); ++i) {
-    ThermalTable::Line& line = lines_[i];
+    Substance::Line& line = lines_[i];
     if (!(enthalpy[i] >= line.low && enthalpy[i] < line.high)) {
-      line = problem_.substances[static_cast<std::size_t>(problem_.grid.cells[i].part)].line(enthalpy[i]);
+      line = problem_.substance_of(i).line(enthalpy[i], dryness[i]);
     }
     temperature_[i] = line.temperature_at(enthalpy[i]);
   }
 }
 
-void HeatStepper::rate(const std::vector<double>& enthalpy, double air, std::vector<double>& rate, double& heat_rate) {
-  find_temperatures(enthalpy);
-  std::fill(rate.begin(), rate.end(), 0.0);
-  for (std::size_t f = 0; f < pairs_.size(); ++f) {
-    const auto a = static_cast<std::size_t>(pairs_[f].a);
-    const auto b = static_cast<std::size_t>(pairs_[f].b);
-    const double flow = inner_[f] * (temperature_[b] - temperature_[a]);
-    rate[a] += flow;
-    rate[b] -= flow;
-  }
-  heat_rate = 0.0;
-  for (std::size_t f = 0; f < outer_.size(); ++f) {
-    const auto cell = static_cast<std::size_t>(problem_.grid.outer[f].cell);
-    const double flow = outer_[f] * (air - temperature_[cell]);
-    rate[cell] += flow;
-    heat_rate += flow;
-  }
-  for (std::size_t i = 0; i < rate.size(); ++i) rate[i] *= per_volume_[i];
+const std::vector<double>& HeatStepper::temperatures(const HeatState& state) {
+  find_temperatures(state.enthalpy, state.dryness);
+  return temperature_;
 }
 
-double HeatStepper::step(HeatState& state, const Transfer& transfer, double air, double most) {
+/// Temperatures half a step on, along the line through now and a step ago.
+void HeatStepper::look_ahead(double dt) {
+  const double share = last_step_ > 0.0 ? 0.5 * dt / last_step_ : 0.0;
+  for (std::size_t i = 0; i < ahead_.size(); ++i) {
+    ahead_[i] = temperature_[i] + share * (temperature_[i] - before_[i]);
+  }
+}
+
+/// [W/(m K)] over the way between two temperatures of one cell's substance.
+double HeatStepper::conductivity_between(std::size_t cell, double dryness, double a, double b) const {
+  const Substance& substance = problem_.substance_of(cell);
+  if (std::abs(b - a) < kSameTemperature) return substance.conductivity(0.5 * (a + b), dryness);
+  return (substance.conductivity_integral(b, dryness) - substance.conductivity_integral(a, dryness)) / (b - a);
+}
+
+void HeatStepper::set_inner(const std::vector<double>& dryness) {
+  if (has_inner_ && is_constant_) return;
+  const HeatGrid& grid = problem_.grid;
+  for (std::size_t i = 0; i < conductivity_.size(); ++i) {
+    const Substance& substance = problem_.substance_of(i);
+    conductivity_[i] = substance.conductivity(ahead_[i], dryness[i]);
+    integral_[i] = substance.conductivity_integral(ahead_[i], dryness[i]);
+  }
+  for (std::size_t f = 0; f < grid.faces.size(); ++f) {
+    const HeatGrid::Face& face = grid.faces[f];
+    const auto a = index(face.a);
+    const auto b = index(face.b);
+    const double apart = ahead_[b] - ahead_[a];
+    const bool is_one = grid.cells[a].part == grid.cells[b].part && dryness[a] == dryness[b];
+    const double conductance = is_one && std::abs(apart) > kSameTemperature
+                                   ? face.area * (integral_[b] - integral_[a]) / (apart * (face.half_a + face.half_b))
+                                   : face.area / (face.half_a / conductivity_[a] + face.half_b / conductivity_[b]);
+    links_[index(of_face_[f][0])].conductance = conductance;
+    links_[index(of_face_[f][1])].conductance = conductance;
+  }
+  has_inner_ = true;
+}
+
+void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, double air, double dt) {
+  for (const int cell : outer_cells_) outer_conductance_[index(cell)] = outer_heat_[index(cell)] = 0.0;
+  const HeatGrid& grid = problem_.grid;
+  for (std::size_t f = 0; f < grid.outer.size(); ++f) {
+    const HeatGrid::OuterFace& face = grid.outer[f];
+    const auto i = index(face.cell);
+    const Surface& side = around.at(face.side);
+    const Substance& substance = problem_.substance_of(i);
+    const double guess = last_step_ > 0.0 ? surface_[f] : temperature_[i];
+    SurfaceCell cell{.temperature = ahead_[i],
+                     .inner = conductivity_between(i, state.dryness[i], ahead_[i], guess) / face.half,
+                     .guess = guess};
+    if (side.drying > 0.0 && substance.can_dry()) {
+      cell.activity = substance.activity(state.dryness[i]);
+      const double left = (1.0 - state.dryness[i]) * substance.water() * grid.cells[i].volume;
+      cell.most_drying = 0.5 * left / (face.area * dt);
+    }
+    const SurfaceFlow flow = surface_flow(side, air, around.humidity, cell);
+    outer_conductance_[i] += face.area * flow.conductance;
+    outer_heat_[i] += face.area * flow.conductance * flow.towards;
+    surface_[f] = flow.surface;
+    drying_[f] = face.area * flow.drying;
+  }
+}
+
+/// [s] The longest stable explicit step, by Gershgorin's circles. Links across corners may be negative.
+double HeatStepper::explicit_limit(const std::vector<double>& dryness) const {
+  double limit = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i < dryness.size(); ++i) {
+    double sum = 0.0;
+    double row = 0.0;
+    for (int l = first_link_[i]; l < first_link_[i + 1]; ++l) {
+      sum += std::abs(links_[index(l)].conductance);
+      row += links_[index(l)].conductance;
+    }
+    sum += std::abs(row + outer_conductance_[i]);
+    const Substance& substance = problem_.substance_of(i);
+    const bool may_dry = can_dry_ && substance.can_dry() &&
+                         std::max(temperature_[i], ahead_[i]) > substance.boiling_point(0.0) - kNearBoiling;
+    const double capacity = substance.least_capacity(coolest_, may_dry ? 1.0 : dryness[i]);
+    limit = std::min(limit, 2.0 * capacity / (sum * per_volume_[i]));
+  }
+  return limit;
+}
+
+void HeatStepper::rate(std::vector<double>& rate) const {
+  for (std::size_t i = 0; i < rate.size(); ++i) {
+    const double own = temperature_[i];
+    double flow = outer_heat_[i] - outer_conductance_[i] * own;
+    for (int l = first_link_[i]; l < first_link_[i + 1]; ++l) {
+      const Link& link = links_[index(l)];
+      flow += link.conductance * (temperature_[index(link.other)] - own);
+    }
+    rate[i] = flow * per_volume_[i];
+  }
+}
+
+/// [W] through all surfaces.
+double HeatStepper::surface_heat() const {
+  double heat = 0.0;
+  for (const int cell : outer_cells_) {
+    const auto i = index(cell);
+    heat += outer_heat_[i] - outer_conductance_[i] * temperature_[i];
+  }
+  return heat;
+}
+
+/// One step of `s` stages; temperature_ is that of state at its start.
+void HeatStepper::advance(HeatState& state, double dt, int s) {
+  auto& [start, start_rate, previous, now_rate] = work_;
+  auto& current = state.enthalpy;
+  start = current;
+  const auto b = [](int j) { return j < 2 ? 1.0 / 3.0 : (j * j + j - 2.0) / (2.0 * j * (j + 1.0)); };
+  const double w1 = 4.0 / (s * s + s - 2.0);
+  rate(start_rate);
+  const double start_heat = surface_heat();
+  const double first = b(1) * w1 * dt;
+  previous = start;
+  for (std::size_t i = 0; i < start.size(); ++i) current[i] = start[i] + first * start_rate[i];
+  double previous_heat = 0.0;
+  double current_heat = first * start_heat;
+  for (int j = 2; j <= s; ++j) {
+    const double mu = (2.0 * j - 1.0) / j * b(j) / b(j - 1);
+    const double nu = -(j - 1.0) / j * b(j) / b(j - 2);
+    const double rest = 1.0 - mu - nu;
+    const double mu_dt = mu * w1 * dt;
+    const double gamma_dt = -(1.0 - b(j - 1)) * mu_dt;
+    find_temperatures(current, state.dryness);
+    rate(now_rate);
+    const double heat = surface_heat();
+    for (std::size_t i = 0; i < start.size(); ++i) {
+      previous[i] =
+          mu * current[i] + nu * previous[i] + rest * start[i] + mu_dt * now_rate[i] + gamma_dt * start_rate[i];
+    }
+    std::swap(previous, current);
+    previous_heat = mu * current_heat + nu * previous_heat + mu_dt * heat + gamma_dt * start_heat;
+    std::swap(previous_heat, current_heat);
+  }
+  state.heat_in += current_heat;
+}
+
+double HeatStepper::step(HeatState& state, const Surroundings& around, const Air& air, double time, double most) {
   GEOMETRY_ASSERT(most > 0.0);
-  auto& [before, before_rate, previous, current, current_rate] = work_;
-  before = state.enthalpy;
-  find_temperatures(before);
-  set_conductances(transfer);
-  const double limit = explicit_limit();
-  if (next_step_ <= 0.0) next_step_ = kFirstStep * limit;
-  double dt = std::min({next_step_, kLongestStep, most});
+  find_temperatures(state.enthalpy, state.dryness);
+  double dt = std::min({next_step_ > 0.0 ? next_step_ : kLongestStep, kLongestStep, most});
+  const double middle = air.at(time + 0.5 * dt);
+  coolest_ = std::min(*std::min_element(temperature_.begin(), temperature_.end()), std::min(air.at(time), middle));
+  for (const Surface* side : {&around.top, &around.wall, &around.base}) {
+    if (side->held_at) coolest_ = std::min(coolest_, *side->held_at);
+  }
+  look_ahead(dt);
+  set_inner(state.dryness);
+  set_outer(state, around, middle, dt);
+  const double limit = explicit_limit(state.dryness);
+  if (next_step_ <= 0.0) {
+    next_step_ = kFirstStep * limit;
+    dt = std::min(dt, next_step_);
+  }
   next_step_ = std::min(next_step_ * kStepGrowth, kLongestStep);
 
   // Stages s with dt <= limit (s² + s - 2) / 4.
@@ -197,35 +291,15 @@ double HeatStepper::step(HeatState& state, const Transfer& transfer, double air,
     s = kMostStages;
     dt = 0.25 * limit * (s * s + s - 2);
   }
-  const auto b = [](int j) { return j < 2 ? 1.0 / 3.0 : (j * j + j - 2.0) / (2.0 * j * (j + 1.0)); };
-  const double w1 = 4.0 / (s * s + s - 2.0);
-
-  double before_heat_rate = 0.0;
-  rate(before, air, before_rate, before_heat_rate);
-  const double first = b(1) * w1 * dt;
-  previous = before;
-  for (std::size_t i = 0; i < before.size(); ++i) current[i] = before[i] + first * before_rate[i];
-  double previous_heat = 0.0;
-  double current_heat = first * before_heat_rate;
-  for (int j = 2; j <= s; ++j) {
-    const double mu = (2.0 * j - 1.0) / j * b(j) / b(j - 1);
-    const double nu = -(j - 1.0) / j * b(j) / b(j - 2);
-    const double mu_dt = mu * w1 * dt;
-    const double gamma_dt = -(1.0 - b(j - 1)) * mu_dt;
-    double heat_rate = 0.0;
-    rate(current, air, current_rate, heat_rate);
-    for (std::size_t i = 0; i < before.size(); ++i) {
-      const double next = mu * current[i] + nu * previous[i] + (1.0 - mu - nu) * before[i] + mu_dt * current_rate[i] +
-                          gamma_dt * before_rate[i];
-      previous[i] = current[i];
-      current[i] = next;
-    }
-    const double next_heat = mu * current_heat + nu * previous_heat + mu_dt * heat_rate + gamma_dt * before_heat_rate;
-    previous_heat = current_heat;
-    current_heat = next_heat;
+  before_ = temperature_;
+  advance(state, dt, s);
+  if (can_dry_) {
+    find_temperatures(state.enthalpy, state.dryness);
+    settle_boiling(state);
+    settle_drying(state, dt);
+    move_water(state, dt);
   }
-  state.enthalpy = current;
-  state.heat_in += current_heat;
+  last_step_ = dt;
   ++steps_;
   stages_ += s;
   return dt;

@@ -1,87 +1,123 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Heat conduction on a HeatGrid: enthalpy in every cell, exchange with the outside through surface coefficients. Time
-// runs by the Runge-Kutta-Legendre method of second order (Meyer, Balsara and Aslam 2014, J. Comput. Phys. 257, 594):
-// explicit, so energy is kept to rounding and any enthalpy curve will do, yet stable for steps far beyond the explicit
-// limit.
+// Heat on a HeatGrid: enthalpy and dryness in every cell, exchange with the surroundings. Time runs by the
+// Runge-Kutta-Legendre method of second order (Meyer, Balsara and Aslam 2014, J. Comput. Phys. 257, 594): explicit, so
+// energy is kept to rounding and any enthalpy curve will do, yet stable for steps far beyond the explicit limit.
+// Conductances and surfaces are taken at the middle of each step; water that boiled, dried or moved is settled at its
+// end.
 #pragma once
 
 #include <array>
 #include <vector>
 
 #include "geometry/heat/grid.h"
-#include "geometry/heat/substance.h"
+#include "geometry/heat/moist_substance.h"
+#include "geometry/heat/surroundings.h"
 
 namespace tinwright {
 
-/// Effective surface coefficients [W/m²K], each with the pan's wall in it where there is one.
-struct Transfer {
-  double top = 0.0, wall = 0.0, base = 0.0;
-};
-
 struct HeatProblem {
   HeatGrid grid;
-  std::array<ThermalTable, 2> substances;  // by Part
+  std::array<Substance, 2> substances;  // by Part
+
+  const Substance& substance_of(std::size_t cell) const {
+    return substances[static_cast<std::size_t>(grid.cells[cell].part)];
+  }
 };
 
-/// Enthalpy [J/m³] by cell, and the heat taken in since the start [J].
+/// By cell: enthalpy [J/m³] and dryness [-]. Since the start: heat taken in through surfaces [J], heat that left with
+/// water [J], and that water [kg].
 struct HeatState {
-  std::vector<double> enthalpy;
+  std::vector<double> enthalpy, dryness;
   double heat_in = 0.0;
+  double heat_with_water = 0.0;
+  double water_lost = 0.0;
 };
 
-/// All cells at one temperature [K].
+/// All cells at one temperature [K], none dried.
 HeatState start_at(const HeatProblem& problem, double temperature);
 
 /// [J] stored in all cells.
 double stored_heat(const HeatProblem& problem, const HeatState& state);
 
-struct FoodTemperatures {
-  double coldest = 0.0, mean = 0.0, hottest = 0.0;  // [K]; mean by volume
-};
-/// The coldest point is found within its cell by parabolas through the neighbours.
-FoodTemperatures temperatures(const HeatProblem& problem, const HeatState& state);
+/// [K] of each cell.
+std::vector<double> temperature_field(const HeatProblem& problem, const HeatState& state);
 
-/// Scratch and step size of a run; keep it between steps.
+/// Scratch and step size of a run; keep it between steps. `problem` has to outlive it.
 class HeatStepper {
  public:
   explicit HeatStepper(const HeatProblem& problem);
 
-  /// Call when the air or the transfer jumps: steps start small again.
+  /// Call when the air or the surroundings jump: steps start small again.
   void restart();
 
-  /// Goes on by at most `most` [s] under air at `air` [K]; returns the time it went [s].
-  double step(HeatState& state, const Transfer& transfer, double air, double most);
+  /// Goes on by at most `most` [s] from `time` [s] into a stage; returns the time it went [s].
+  double step(HeatState& state, const Surroundings& around, const Air& air, double time, double most);
+
+  /// What going back to an earlier state needs besides that state.
+  struct Mark {
+    std::vector<double> before, surface;
+    double next_step = 0.0, last_step = 0.0;
+  };
+  void mark(Mark& mark) const;
+  void go_back(const Mark& mark);
+
+  /// [K] by cell, of `state` as step left it.
+  const std::vector<double>& temperatures(const HeatState& state);
 
   long steps() const { return steps_; }
   long stages() const { return stages_; }
 
  private:
-  void set_conductances(const Transfer& transfer);
-  void find_temperatures(const std::vector<double>& enthalpy);
-  void rate(const std::vector<double>& enthalpy, double air, std::vector<double>& rate, double& heat_rate);
-  double explicit_limit() const;
-
-  struct Pair {
-    int a, b;
+  struct Link {
+    int other;
+    double conductance;  // [W/K]
   };
 
+  void make_links();
+  void find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness);
+  void look_ahead(double dt);
+  double conductivity_between(std::size_t cell, double dryness, double a, double b) const;
+  void set_inner(const std::vector<double>& dryness);
+  void set_outer(const HeatState& state, const Surroundings& around, double air, double dt);
+  double explicit_limit(const std::vector<double>& dryness) const;
+  void advance(HeatState& state, double dt, int stages);
+  void rate(std::vector<double>& rate) const;
+  double surface_heat() const;
+  void settle_boiling(HeatState& state);
+  void settle_drying(HeatState& state, double dt);
+  void find_moving_water(const HeatState& state);
+  void move_water(HeatState& state, double dt);
+  void water_left(HeatState& state, std::size_t cell, double mass);
+
   const HeatProblem& problem_;
-  std::vector<ThermalTable::Line> lines_;  // of each cell's table, where it is now
-  std::vector<double> per_volume_;         // [1/m³]
-  std::vector<Pair> pairs_;                // the cells of each face
-  std::vector<double> temperature_;
-  std::vector<double> inner_;  // [W/K] by face
-  std::vector<double> outer_;  // [W/K] by outer face
-  std::array<std::vector<double>, 5> work_;
+  bool is_constant_ = false;  // conductivities never change
+  bool can_dry_ = false;
+  bool has_inner_ = false;
+  std::vector<Substance::Line> lines_;                  // where each cell is now
+  std::vector<double> per_volume_;                      // [1/m³]
+  std::vector<int> first_link_;                         // by cell, and one past the last
+  std::vector<Link> links_;                             // of each cell in turn
+  std::vector<std::array<int, 2>> of_face_;             // each face's two links
+  std::vector<double> temperature_, before_, ahead_;    // [K] now, a step ago, at the middle of the next step
+  std::vector<double> conductivity_, integral_;         // [W/(m K)], [W/m] by cell
+  std::vector<double> outer_conductance_, outer_heat_;  // [W/K], [W at 0 K] by cell
+  std::vector<int> outer_cells_;                        // that have any
+  std::vector<double> surface_, drying_;                // [K], [kg/s] by outer face
+  std::vector<int> moving_faces_, moving_cells_;        // where water moves in this step
+  std::vector<double> fluidity_, water_heat_;           // [m²/s], [J/kg] of their water by cell
+  std::vector<double> moved_, carried_;                 // [kg], [J] by cell in one small step
+  std::array<std::vector<double>, 4> work_;
   double next_step_ = 0.0;
+  double last_step_ = 0.0;  // 0 just after a restart
+  double coolest_ = 0.0;    // [K] of cells and air
   long steps_ = 0, stages_ = 0;
 };
 
 /// [s] The longest step, for accuracy.
-inline constexpr double kLongestStep = 20.0;
+inline constexpr double kLongestStep = 40.0;
 /// [-] By how much steps may grow from one to the next.
-inline constexpr double kStepGrowth = 1.3;
+inline constexpr double kStepGrowth = 1.35;
 
 }  // namespace tinwright

@@ -21,6 +21,9 @@ constexpr std::size_t kGuideSteps = 2048;
 /// [-] of a guide step: each starts this much early, so that rounding at its edge never starts a search too far.
 constexpr double kGuideMargin = 1e-6;
 
+/// [-] Densities that differ by less are one.
+constexpr double kSameDensity = 1e-9;
+
 struct ConstantRange {
   const char* name;
   const char* place;
@@ -42,6 +45,36 @@ std::optional<Problem> check_constant(double value, const ConstantRange& range) 
   if (value >= range.least && value <= range.most) return std::nullopt;
   return Problem{ProblemCode::kOutOfRange,
                  name + " has to be " + range.range + ", like " + range.example + "; check its unit", range.place};
+}
+
+/// From a wax to beyond water; fat and water have 1e5 to 3.3e5. Then what a table of 0.005 K steps can hold.
+constexpr ConstantRange kLatentHeatRange{"latent heat", "latent_heat", "334000 J/kg", "1000 to 3000000 J/kg", 1e3, 3e6};
+constexpr ConstantRange kMeltingPointRange{"melting temperature", "temperature",        "0 °C",
+                                           "-50 to 250 °C",       kTableCoolest + 10.0, kTableHottest - 10.0};
+constexpr ConstantRange kMeltingRange{"melting range", "range", "0.2 K", "0.02 to 20 K", 0.02, 20.0};
+
+/// `within` is the part of the question that `constants` are ("solid."), or nothing.
+std::optional<Problem> check_constants(const Properties& constants, const std::string& within) {
+  for (const auto& [value, range] :
+       {std::pair{constants.conductivity, kConductivityRange}, std::pair{constants.density, kDensityRange},
+        std::pair{constants.heat_capacity, kHeatCapacityRange}}) {
+    auto problem = check_constant(value, range);
+    if (!problem) continue;
+    problem->place = within + problem->place;
+    return problem;
+  }
+  return std::nullopt;
+}
+
+std::optional<Problem> check_melting(const Melting& asked) {
+  if (auto problem = check_constants(asked.solid, "solid.")) return problem;
+  if (auto problem = check_constants(asked.liquid, "liquid.")) return problem;
+  if (auto problem = check_constant(asked.temperature, kMeltingPointRange)) return problem;
+  if (auto problem = check_constant(asked.latent_heat, kLatentHeatRange)) return problem;
+  if (auto problem = check_constant(asked.range, kMeltingRange)) return problem;
+  if (std::abs(asked.liquid.density - asked.solid.density) <= kSameDensity * asked.solid.density) return std::nullopt;
+  return Problem{ProblemCode::kContradiction,
+                 "solid and liquid need the same density here; what swells or shrinks is left out", "liquid.density"};
 }
 
 /// x cut down to a whole number within [0, last]; 0 for anything that is not a number.
@@ -66,6 +99,10 @@ ThermalTable::ThermalTable(double density, double step, std::vector<double> enth
   }
   GEOMETRY_ASSERT(least_rise > 0.0);
   least_capacity_ = least_rise / step_;
+  integral_.push_back(0.0);
+  for (std::size_t i = 0; i + 1 < conductivity_.size(); ++i) {
+    integral_.push_back(integral_.back() + 0.5 * step_ * (conductivity_[i] + conductivity_[i + 1]));
+  }
   make_guide();
 }
 
@@ -129,6 +166,15 @@ double ThermalTable::conductivity(double temperature) const {
   return conductivity_[i] + (conductivity_[i + 1] - conductivity_[i]) * along;
 }
 
+double ThermalTable::conductivity_integral(double temperature) const {
+  const std::size_t i = line_at(temperature);
+  const double along = (temperature - kTableCoolest) * per_kelvin_ - static_cast<double>(i);
+  const double within = std::clamp(along, 0.0, 1.0);
+  const double rise = conductivity_[i + 1] - conductivity_[i];
+  const double held = conductivity_[i] + within * rise;
+  return integral_[i] + step_ * (within * (conductivity_[i] + 0.5 * within * rise) + (along - within) * held);
+}
+
 double ThermalTable::capacity(double temperature) const {
   const std::size_t i = line_at(temperature);
   return (enthalpy_[i + 1] - enthalpy_[i]) / step_;
@@ -152,13 +198,32 @@ Result<ThermalTable> make_thermal_table(const Composition& food) {
 }
 
 Result<ThermalTable> make_thermal_table(const Properties& constants) {
-  if (auto problem = check_constant(constants.conductivity, kConductivityRange)) return *problem;
-  if (auto problem = check_constant(constants.density, kDensityRange)) return *problem;
-  if (auto problem = check_constant(constants.heat_capacity, kHeatCapacityRange)) return *problem;
+  if (auto problem = check_constants(constants, "")) return *problem;
   const double per_kelvin = constants.density * constants.heat_capacity;
   return ThermalTable(constants.density, kTableHottest - kTableCoolest,
                       {per_kelvin * (kTableCoolest - kEnthalpyZero), per_kelvin * (kTableHottest - kEnthalpyZero)},
                       {constants.conductivity, constants.conductivity});
+}
+
+Result<ThermalTable> make_thermal_table(const Melting& asked) {
+  if (auto problem = check_melting(asked)) return *problem;
+  const double start = asked.temperature - 0.5 * asked.range;
+  const double step = 0.25 * asked.range;
+  const auto lines = static_cast<std::size_t>(std::ceil((kTableHottest - kTableCoolest) / step));
+  std::vector<double> enthalpy;
+  std::vector<double> conductivity;
+  enthalpy.reserve(lines + 1);
+  conductivity.reserve(lines + 1);
+  for (std::size_t i = 0; i <= lines; ++i) {
+    const double temperature = kTableCoolest + static_cast<double>(i) * step;
+    const double melted = std::clamp((temperature - start) / asked.range, 0.0, 1.0);
+    // Heat while melting: the solid's up to the middle, then the liquid's.
+    const double solid = asked.solid.heat_capacity * (std::min(temperature, asked.temperature) - kEnthalpyZero);
+    const double liquid = asked.liquid.heat_capacity * std::max(0.0, temperature - asked.temperature);
+    enthalpy.push_back(asked.solid.density * (solid + melted * asked.latent_heat + liquid));
+    conductivity.push_back(std::lerp(asked.solid.conductivity, asked.liquid.conductivity, melted));
+  }
+  return ThermalTable(asked.solid.density, step, std::move(enthalpy), std::move(conductivity));
 }
 
 }  // namespace tinwright

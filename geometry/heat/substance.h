@@ -25,6 +25,16 @@ inline constexpr double kTableCoolest = 273.15 - 60.0;
 inline constexpr double kTableHottest = 273.15 + 260.0;
 inline constexpr double kTableStep = 0.25;
 
+/// A substance that melts at one temperature and whose properties are constant on either side: water, a pure fat, and
+/// the bodies of exact solutions.
+struct Melting {
+  Properties solid, liquid;  // of one density, since a cell keeps both its volume and its mass
+  double temperature = 0.0;  // [K] -50 to 250 °C
+  double latent_heat = 0.0;  // [J/kg] 1e3 to 3e6
+  /// [K] 0.02 to 20: it melts evenly over this much, half of it below `temperature`, for enthalpy to have an inverse.
+  double range = 0.2;
+};
+
 /// Enthalpy [J/m³] and conductivity [W/(m K)] against temperature [K]; made by make_thermal_table. Immutable.
 class ThermalTable {
  public:
@@ -49,6 +59,10 @@ class ThermalTable {
   /// [W/(m K)]. One lookup.
   double conductivity(double temperature) const;
 
+  /// [W/m] conductivity summed over temperature from the grid's start: between two places the difference of this, over
+  /// the distance, is the heat that flows, however much the conductivity changes on the way (Kirchhoff).
+  double conductivity_integral(double temperature) const;
+
   /// [J/(m³ K)] slope of enthalpy at `temperature`; at a point of the grid that of the line above it.
   double capacity(double temperature) const;
 
@@ -64,6 +78,7 @@ class ThermalTable {
  private:
   friend Result<ThermalTable> make_thermal_table(const Composition&);
   friend Result<ThermalTable> make_thermal_table(const Properties&);
+  friend Result<ThermalTable> make_thermal_table(const Melting&);
 
   ThermalTable(double density, double step, std::vector<double> enthalpy, std::vector<double> conductivity);
   std::size_t line_at(double temperature) const;
@@ -75,6 +90,7 @@ class ThermalTable {
   double per_kelvin_;                 // [1/K] 1 / step_
   std::vector<double> enthalpy_;      // [J/m³] at kTableCoolest + i step_, increasing; two or more
   std::vector<double> conductivity_;  // [W/(m K)] likewise
+  std::vector<double> integral_;      // [W/m] of the conductivity, likewise
   std::vector<std::uint16_t> guide_;  // line to start at, for even steps of enthalpy
   double guide_per_enthalpy_ = 0.0;   // [m³/J]
   double least_capacity_ = 0.0;
@@ -89,5 +105,11 @@ Result<ThermalTable> make_thermal_table(const Composition& food);
 /// temperatures. Problem (place "conductivity", "density", "heat_capacity") when one is not finite, not positive, or
 /// outside what a solid or liquid can have.
 Result<ThermalTable> make_thermal_table(const Properties& constants);
+
+/// The table of a melting substance, in steps of a quarter of its melting range; conductivity passes evenly from the
+/// one phase to the other within the range, and the solid's enthalpy is counted from kEnthalpyZero. Problem (place
+/// "solid.conductivity", "liquid.density", "temperature", "latent_heat", "range" and so on) when a phase cannot be,
+/// when the densities differ, or when a number is outside what Melting says.
+Result<ThermalTable> make_thermal_table(const Melting& substance);
 
 }  // namespace tinwright
