@@ -14,11 +14,12 @@ namespace {
 /// [K] Ovens, freezers and food lie between these.
 constexpr double kColdest = 173.15;
 constexpr double kHottest = 673.15;
-constexpr double kMostTransfer = 1e5;    // [W/m²K] boiling water and steam stay below
-constexpr double kMostResistance = 1.0;  // [m²K/W] no pan keeps heat out so well
-constexpr double kMostHumidity = 10.0;   // [kg/kg] nearly steam
-constexpr double kSameTime = 1e-9;       // [s]
-constexpr double kRim = 0.1;             // [-] of the volume
+constexpr double kMostTransfer = 1e5;      // [W/m²K] boiling water and steam stay below
+constexpr double kMostResistance = 1.0;    // [m²K/W] no pan keeps heat out so well
+constexpr double kMostHumidity = 10.0;     // [kg/kg] nearly steam
+constexpr double kSameTemperature = 1e-5;  // [K] so near a target is there
+constexpr double kSameTime = 1e-9;         // [s]
+constexpr double kRim = 0.1;               // [-] of the volume
 
 std::optional<Problem> check_temperature(double temperature, const std::string& place) {
   if (std::isfinite(temperature) && temperature >= kColdest && temperature <= kHottest) return std::nullopt;
@@ -137,7 +138,10 @@ class Run {
     return {stage.air_before.value_or(stage.air), stage.air, stage.duration, stage.lag};
   }
 
-  void note(double air) { answer_.history.push_back({time_, food_.coldest, food_.mean, air}); }
+  void note(double air) {
+    answer_.history.push_back({time_, food_.coldest, food_.mean, air});
+    if (question_.keeps_fields) answer_.fields.push_back(stepper_.temperatures(state_));
+  }
 
   void look() {
     food_ = observe(problem_, stepper_.temperatures(state_));
@@ -179,7 +183,7 @@ class Run {
       return is_rising ? over : -over;
     };
     const auto over = [&] { return std::max(missing(stage.ends_when, own_rises), missing(last, last_rises)); };
-    bool ended = over() >= 0.0;
+    bool ended = over() >= -kSameTemperature;
     while (!ended && time_ < end - kSameTime) {
       if (stepper_.steps() >= kMostSteps) {
         return Problem{ProblemCode::kOutOfRange, "this programme takes too many steps to work out; make it shorter",
@@ -188,8 +192,8 @@ class Run {
       const double next_row = question_.report_every * static_cast<double>(answer_.history.size());
       const double goal = std::min(end, next_row);
       go(around, air, begin, goal, over);
-      done = missing(last, last_rises) >= 0.0;
-      ended = over() >= 0.0;
+      done = missing(last, last_rises) >= -kSameTemperature;
+      ended = over() >= -kSameTemperature;
       if (!ended && goal - time_ < kSameTime) time_ = goal;
       if (time_ == next_row) note(air.at(time_ - begin));
     }
@@ -208,7 +212,7 @@ class Run {
     time_ = start + high;
     look();
     double over_high = over();
-    if (over_high < 0.0) return;
+    if (over_high <= kSameTemperature) return;
     // Illinois' false position: the last point is always one that has passed.
     double low = 0.0;
     double over_low = before;
@@ -217,6 +221,7 @@ class Run {
       const double middle = low + share * (high - low);
       repeat(around, air, begin, start, middle);
       const double now = over();
+      if (std::abs(now) <= kSameTemperature) return;
       if (now < 0.0) {
         low = middle;
         over_low = now;

@@ -33,10 +33,11 @@ struct Stage {
 struct BakeQuestion {
   double start = 0.0;  // [K] of all the food
   std::vector<Stage> stages;
-  Transfer transfer = {};                                   // for stages without surroundings of their own
+  Transfer transfer = {};                              // for stages without surroundings of their own
   std::optional<double> until_coldest = std::nullopt;  // [K] stop for good when the coldest point gets there
   double report_every = 300.0;                         // [s]; endless: no history
   std::optional<double> sets_at = std::nullopt;        // [K] of the filling, for the wobble
+  bool keeps_fields = false;                           // answer with every cell's temperature at every row
 };
 
 struct BakeRow {
@@ -58,18 +59,19 @@ struct BakeState {
 };
 
 struct BakeAnswer {
-  double time = 0.0;                      // [s] until the target was reached, else the programme's length
-  bool reached = true;                    // false when a target never was
-  double coldest = 0.0;                   // [K] at that time
-  double mean = 0.0;                      // [K]
-  double hottest = 0.0;                   // [K]
-  double water_lost = 0.0;                // [kg]
-  double energy_imbalance = 0.0;          // [-] heat stored less heat taken in, as a share of what went through
-  std::vector<BakeRow> history;           // at multiples of report_every, from 0
-  std::vector<BakeState> stage_ends;      // of each stage that was run
-  double warmest_middle = 0.0;            // [K] the highest the coldest point ever was
-  double warmest_middle_at = 0.0;         // [s]
-  long cells = 0, steps = 0, stages = 0;  // work done
+  double time = 0.0;                        // [s] until the target was reached, else the programme's length
+  bool reached = true;                      // false when a target never was
+  double coldest = 0.0;                     // [K] at that time
+  double mean = 0.0;                        // [K]
+  double hottest = 0.0;                     // [K]
+  double water_lost = 0.0;                  // [kg]
+  double energy_imbalance = 0.0;            // [-] heat stored less heat taken in, as a share of what went through
+  std::vector<BakeRow> history;             // at multiples of report_every, from 0
+  std::vector<BakeState> stage_ends;        // of each stage that was run
+  std::vector<std::vector<double>> fields;  // [K] by cell, for each row of history, when asked for
+  double warmest_middle = 0.0;              // [K] the highest the coldest point ever was
+  double warmest_middle_at = 0.0;           // [s]
+  long cells = 0, steps = 0, stages = 0;    // work done
 };
 
 /// The longest programme [s]: a week.

@@ -22,6 +22,10 @@ constexpr double kEndless = std::numeric_limits<double>::infinity();
 constexpr double kLeastSolid = 0.05;
 /// [K] The end of the boiling curve: at 200 °C next to nothing is left.
 constexpr double kCurveEnd = kZeroCelsius + 200.0;
+/// [K] Near where it begins, boiling takes most of the water within a few kelvin; after that a point every so often
+/// will do.
+constexpr double kSteepBoiling = 6.0;
+constexpr double kBoilingStep = 1.99;
 /// [-] of the water that can leave: a dryness so near 1 counts as dry.
 constexpr double kDriest = 1.0 - 1e-6;
 
@@ -29,8 +33,41 @@ double grid_temperature(std::size_t i) {
   return kTableCoolest + static_cast<double>(i) * kTableStep;
 }
 
-std::size_t grid_lines() {
-  return static_cast<std::size_t>(std::lround((kTableHottest - kTableCoolest) / kTableStep));
+constexpr std::size_t kGridLines = static_cast<std::size_t>((kTableHottest - kTableCoolest) / kTableStep + 0.5);
+
+/// Above freezing enthalpy hardly bends: from kSmoothFrom up, one straight line serves kSmoothLines of the grid's (8
+/// K). It is off by under 10 mK, and a cell changes lines seldom.
+constexpr std::size_t kSmoothLines = 32;
+/// Conductivity bends more where vapour makes it climb; 2 K to a line keeps it to 0.1 %.
+constexpr std::size_t kConductivityLines = 8;
+constexpr double kSmoothFrom = kZeroCelsius + 12.0;
+
+constexpr std::size_t kSmoothLine = static_cast<std::size_t>((kSmoothFrom - kTableCoolest) / kTableStep + 0.5);
+
+/// The ends of the straight line that holds a line of the grid.
+struct Span {
+  std::size_t low, high;
+};
+Span span_of(std::size_t line, std::size_t width = kSmoothLines) {
+  if (line < kSmoothLine) return {line, line + 1};
+  const std::size_t low = line - (line - kSmoothLine) % width;
+  return {low, std::min(low + width, kGridLines)};
+}
+
+/// A value at every point of the grid, from `at` of the ends of its straight lines.
+template <class At>
+std::vector<double> sampled(const At& at, std::size_t width) {
+  std::vector<double> values(kGridLines + 1);
+  values.front() = at(grid_temperature(0));
+  for (std::size_t low = 0; low < kGridLines;) {
+    const std::size_t high = span_of(low, width).high;
+    values[high] = at(grid_temperature(high));
+    for (std::size_t i = low + 1; i < high; ++i) {
+      values[i] = std::lerp(values[low], values[high], static_cast<double>(i - low) / static_cast<double>(high - low));
+    }
+    low = high;
+  }
+  return values;
 }
 
 /// The line of the grid at a temperature, and how far along it.
@@ -40,9 +77,8 @@ struct GridPlace {
 };
 GridPlace grid_place(double temperature) {
   const double steps = (temperature - kTableCoolest) / kTableStep;
-  const double last = static_cast<double>(grid_lines() - 1);
-  const double whole = std::floor(std::clamp(steps, 0.0, last));
-  return {static_cast<std::size_t>(whole), steps - whole};
+  const auto line = static_cast<std::size_t>(std::clamp(steps, 0.0, static_cast<double>(kGridLines - 1)));
+  return {line, steps - static_cast<double>(line)};
 }
 
 double mixed(const std::vector<double>& wet, const std::vector<double>& dry, std::size_t i, double dryness) {
@@ -102,7 +138,7 @@ double wet_conductivity(const Composition& food, double temperature) {
 
 Substance::Substance(ThermalTable table) : wet_(std::move(table)) {
   std::vector<double> enthalpy;
-  for (std::size_t i = 0; i <= grid_lines(); ++i) {
+  for (std::size_t i = 0; i <= kGridLines; ++i) {
     enthalpy.push_back(wet_.enthalpy(grid_temperature(i)));
     if (wet_.conductivity(grid_temperature(i)) != wet_.conductivity(kTableCoolest)) conducts_evenly_ = false;
   }
@@ -201,35 +237,39 @@ Substance::Line Substance::boiling_line(double h, double dryness, const Boiling&
   return line;
 }
 
-Substance::Line Substance::wet_line(double h) const {
-  const ThermalTable::Line plain = wet_.line(h);
-  return {plain.low, plain.high, plain.temperature - plain.enthalpy * plain.kelvin_per_enthalpy,
-          plain.kelvin_per_enthalpy, false};
-}
-
 Substance::Line Substance::cooled_line(double h, double dryness) const {
+  const auto at = [&](std::size_t i) { return mixed(drying_->wet, drying_->dry, i, dryness); };
+  // Among the ends of the straight lines: those of the grid below kSmoothFrom, or every kSmoothLines-th above.
+  const bool is_smooth = h >= at(kSmoothLine);
+  const std::size_t stride = is_smooth ? kSmoothLines : 1;
+  const std::size_t from = is_smooth ? kSmoothLine : 0;
   std::size_t low = 0;
-  std::size_t high = grid_lines();
+  std::size_t high = is_smooth ? (kGridLines - from + stride - 1) / stride : from + kSmoothLine;
   while (high - low > 1) {
     const std::size_t middle = (low + high) / 2;
-    (mixed(drying_->wet, drying_->dry, middle, dryness) <= h ? low : high) = middle;
+    (at(from + middle * stride) <= h ? low : high) = middle;
   }
+  const Span span = span_of(from + low * stride);
+  const double at_low = at(span.low);
   Line line;
-  line.low = low == 0 ? -kEndless : mixed(drying_->wet, drying_->dry, low, dryness);
-  line.high = mixed(drying_->wet, drying_->dry, low + 1, dryness);
-  const double at_low = mixed(drying_->wet, drying_->dry, low, dryness);
-  line.slope = kTableStep / (line.high - at_low);
-  line.offset = grid_temperature(low) - at_low * line.slope;
-  if (low + 1 == grid_lines()) line.high = kEndless;
+  line.low = span.low == 0 ? -kEndless : at_low;
+  line.high = at(span.high);
+  line.slope = static_cast<double>(span.high - span.low) * kTableStep / (line.high - at_low);
+  line.offset = grid_temperature(span.low) - at_low * line.slope;
+  if (span.high == kGridLines) line.high = kEndless;
   return line;
 }
 
 Substance::Line Substance::line(double h, double dryness) const {
-  if (!drying_) return wet_line(h);
+  if (!drying_) {
+    const ThermalTable::Line plain = wet_.line(h);
+    return {plain.low, plain.high, plain.temperature - plain.enthalpy * plain.kelvin_per_enthalpy,
+            plain.kelvin_per_enthalpy, false};
+  }
   const Boiling start = boiling_start(dryness);
   const double boils_at = dryness <= 0.0 ? start.enthalpy : enthalpy(start.temperature, dryness);
   if (h >= boils_at) return boiling_line(h, dryness, start);
-  Line line = dryness <= 0.0 ? wet_line(h) : cooled_line(h, dryness);
+  Line line = cooled_line(h, std::max(dryness, 0.0));
   line.high = std::min(line.high, boils_at);
   return line;
 }
@@ -268,7 +308,8 @@ void Substance::make_boiling_curve(DryingTables& tables) const {
   for (std::size_t i = grid_place(first).line + 1; grid_temperature(i) <= kCurveEnd + 0.5 * kTableStep; ++i) {
     const Boiling& before = tables.curve.back();
     const double temperature = grid_temperature(i);
-    if (temperature - before.temperature < 1e-3) continue;
+    const double beyond = temperature - first;
+    if (temperature - before.temperature < (beyond < kSteepBoiling ? 1e-3 : kBoilingStep)) continue;
     const double dryness = std::max(before.dryness, dryness_at(temperature));
     const double middle = 0.5 * (temperature + before.temperature);
     const double carried = water_enthalpy(middle) + latent_heat_of_evaporation(middle);
@@ -290,13 +331,11 @@ Result<Substance> make_substance(const Composition& asked) {
   const Composition dry = dried(food, gone);
   auto tables = std::make_shared<Substance::DryingTables>();
   const double density = substance.wet_.density();
-  for (std::size_t i = 0; i <= grid_lines(); ++i) {
-    const double t = grid_temperature(i);
-    tables->wet.push_back(substance.wet_.enthalpy(t));
-    tables->dry.push_back(density * (1.0 - gone) * food_enthalpy(dry, t));
-    tables->wet_conductivity.push_back(wet_conductivity(food, t));
-    tables->dry_conductivity.push_back(food_properties(dry, t).conductivity);
-  }
+  tables->wet = sampled([&](double t) { return substance.wet_.enthalpy(t); }, kSmoothLines);
+  tables->dry = sampled([&](double t) { return density * (1.0 - gone) * food_enthalpy(dry, t); }, kSmoothLines);
+  tables->wet_conductivity = sampled([&](double t) { return wet_conductivity(food, t); }, kConductivityLines);
+  tables->dry_conductivity =
+      sampled([&](double t) { return food_properties(dry, t).conductivity; }, kConductivityLines);
   tables->wet_integral = integrals(tables->wet_conductivity);
   tables->dry_integral = integrals(tables->dry_conductivity);
   tables->wet_least = substance.least_;

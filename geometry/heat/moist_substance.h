@@ -90,7 +90,6 @@ class Substance {
     std::vector<Boiling> curve;  // from dryness 0; enthalpy with the vapour counted in
   };
 
-  Line wet_line(double enthalpy) const;
   Line cooled_line(double enthalpy, double dryness) const;
   Line boiling_line(double enthalpy, double dryness, const Boiling& start) const;
   Boiling boiling_start(double dryness) const;

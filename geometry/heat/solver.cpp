@@ -26,6 +26,23 @@ std::size_t index(int i) {
   return static_cast<std::size_t>(i);
 }
 
+/// The recurrence of one stage, in place: next = mu now + nu previous + rest start + mu_dt rate + gamma_dt start_rate.
+struct Recurrence {
+  double mu, nu, rest, mu_dt, gamma_dt;
+};
+void combine(std::vector<double>& previous, const Recurrence& by, const std::vector<double>& now,
+             const std::vector<double>& start, const std::vector<double>& rate, const std::vector<double>& start_rate) {
+  const std::size_t cells = previous.size();
+  double* const p = previous.data();
+  const double* const n = now.data();
+  const double* const s = start.data();
+  const double* const r = rate.data();
+  const double* const sr = start_rate.data();
+  for (std::size_t i = 0; i < cells; ++i) {
+    p[i] = by.mu * n[i] + by.nu * p[i] + by.rest * s[i] + by.mu_dt * r[i] + by.gamma_dt * sr[i];
+  }
+}
+
 }  // namespace
 
 HeatState start_at(const HeatProblem& problem, double temperature) {
@@ -62,6 +79,7 @@ HeatStepper::HeatStepper(const HeatProblem& problem) : problem_(problem) {
   surface_.resize(grid.outer.size());
   drying_.resize(grid.outer.size());
   for (const HeatGrid::Cell& cell : grid.cells) per_volume_.push_back(1.0 / cell.volume);
+  is_moving_.assign(cells, 0);
   std::vector<char> is_outer(cells, 0);
   for (const HeatGrid::OuterFace& face : grid.outer) is_outer[index(face.cell)] = 1;
   for (std::size_t i = 0; i < cells; ++i) {
@@ -112,13 +130,16 @@ void HeatStepper::go_back(const Mark& mark) {
   std::fill(lines_.begin(), lines_.end(), Substance::Line{});
 }
 
-void HeatStepper::find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness) {
-  for (std::size_t i = 0; i < enthalpy.size(); ++i) {
-    Substance::Line& line = lines_[i];
-    if (!(enthalpy[i] >= line.low && enthalpy[i] < line.high)) {
-      line = problem_.substance_of(i).line(enthalpy[i], dryness[i]);
+void HeatStepper::find_temperatures(const std::vector<double>& enthalpies, const std::vector<double>& dryness) {
+  const std::size_t cells = enthalpies.size();
+  const double* const enthalpy = enthalpies.data();
+  double* const temperature = temperature_.data();
+  Substance::Line* const line = lines_.data();
+  for (std::size_t i = 0; i < cells; ++i) {
+    if (!(enthalpy[i] >= line[i].low && enthalpy[i] < line[i].high)) {
+      line[i] = problem_.substance_of(i).line(enthalpy[i], dryness[i]);
     }
-    temperature_[i] = line.temperature_at(enthalpy[i]);
+    temperature[i] = line[i].temperature_at(enthalpy[i]);
   }
 }
 
@@ -210,13 +231,17 @@ double HeatStepper::explicit_limit(const std::vector<double>& dryness) const {
   return limit;
 }
 
-void HeatStepper::rate(std::vector<double>& rate) const {
-  for (std::size_t i = 0; i < rate.size(); ++i) {
-    const double own = temperature_[i];
+void HeatStepper::rate(std::vector<double>& rates) const {
+  const std::size_t cells = rates.size();
+  const double* const temperature = temperature_.data();
+  const Link* link = links_.data();
+  const Link* const links = links_.data();
+  double* const rate = rates.data();
+  for (std::size_t i = 0; i < cells; ++i) {
+    const double own = temperature[i];
     double flow = outer_heat_[i] - outer_conductance_[i] * own;
-    for (int l = first_link_[i]; l < first_link_[i + 1]; ++l) {
-      const Link& link = links_[index(l)];
-      flow += link.conductance * (temperature_[index(link.other)] - own);
+    for (const Link* const end = links + first_link_[i + 1]; link != end; ++link) {
+      flow += link->conductance * (temperature[link->other] - own);
     }
     rate[i] = flow * per_volume_[i];
   }
@@ -255,10 +280,7 @@ void HeatStepper::advance(HeatState& state, double dt, int s) {
     find_temperatures(current, state.dryness);
     rate(now_rate);
     const double heat = surface_heat();
-    for (std::size_t i = 0; i < start.size(); ++i) {
-      previous[i] =
-          mu * current[i] + nu * previous[i] + rest * start[i] + mu_dt * now_rate[i] + gamma_dt * start_rate[i];
-    }
+    combine(previous, {mu, nu, rest, mu_dt, gamma_dt}, current, start, now_rate, start_rate);
     std::swap(previous, current);
     previous_heat = mu * current_heat + nu * previous_heat + mu_dt * heat + gamma_dt * start_heat;
     std::swap(previous_heat, current_heat);

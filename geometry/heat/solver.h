@@ -105,6 +105,7 @@ class HeatStepper {
   std::vector<double> outer_conductance_, outer_heat_;  // [W/K], [W at 0 K] by cell
   std::vector<int> outer_cells_;                        // that have any
   std::vector<double> surface_, drying_;                // [K], [kg/s] by outer face
+  std::vector<char> is_moving_;                         // by cell; all 0 between steps
   std::vector<int> moving_faces_, moving_cells_;        // where water moves in this step
   std::vector<double> fluidity_, water_heat_;           // [m²/s], [J/kg] of their water by cell
   std::vector<double> moved_, carried_;                 // [kg], [J] by cell in one small step

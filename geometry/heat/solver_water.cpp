@@ -71,13 +71,15 @@ void HeatStepper::find_moving_water(const HeatState& state) {
     if (std::abs(state.dryness[a] - state.dryness[b]) < kSameDryness) continue;
     if (grid.cells[a].part != grid.cells[b].part || !problem_.substance_of(a).can_dry()) continue;
     moving_faces_.push_back(static_cast<int>(f));
-    moving_cells_.push_back(grid.faces[f].a);
-    moving_cells_.push_back(grid.faces[f].b);
+    for (const auto cell : {a, b}) {
+      if (is_moving_[cell]) continue;
+      is_moving_[cell] = 1;
+      moving_cells_.push_back(static_cast<int>(cell));
+    }
   }
-  std::sort(moving_cells_.begin(), moving_cells_.end());
-  moving_cells_.erase(std::unique(moving_cells_.begin(), moving_cells_.end()), moving_cells_.end());
   for (const int cell : moving_cells_) {
     const auto i = index(cell);
+    is_moving_[i] = 0;
     const Substance& substance = problem_.substance_of(i);
     fluidity_[i] = substance.diffusivity(temperature_[i], state.dryness[i]);
     water_heat_[i] = substance.water_enthalpy(temperature_[i]);

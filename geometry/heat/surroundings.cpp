@@ -17,6 +17,9 @@ constexpr int kMostSteps = 12;
 constexpr double kSettled = 1e-4;      // [K]
 constexpr double kLongestMove = 15.0;  // [K] of one Newton step
 
+/// [-] A wall so thin against what is outside of it is as warm outside as inside.
+constexpr double kThinWall = 0.01;
+
 /// [W/(m² K)] of radiation between `surface` and `around` [K], per kelvin between them.
 double radiation(double emissivity, double surface, double around) {
   return emissivity * kStefanBoltzmann * (surface * surface + around * around) * (surface + around);
@@ -27,12 +30,12 @@ double outer_conductance(const Surface& side, double around, double surface) {
   if (side.emissivity <= 0.0) {
     return side.resistance > 0.0 ? 1.0 / (1.0 / side.coefficient + side.resistance) : side.coefficient;
   }
-  double conductance = 0.0;
   double outside = surface;
+  double conductance = 0.0;
   for (int i = 0; i < 3; ++i) {
     const double open = side.coefficient + radiation(side.emissivity, outside, around);
-    conductance = 1.0 / (1.0 / open + side.resistance);
-    if (side.resistance <= 0.0) break;
+    conductance = open / (1.0 + open * side.resistance);
+    if (open * side.resistance < kThinWall) break;
     outside = surface + (around - surface) * conductance * side.resistance;
   }
   return conductance;

@@ -1,0 +1,246 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// See bake_time.h.
+#include "geometry/heat/bake_time.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <string>
+#include <utility>
+
+#include "geometry/checks.h"
+
+namespace tinwright {
+namespace {
+
+/// [K] A middle so near its boiling point has as good as stopped getting warmer.
+constexpr double kNearBoil = 0.5;
+/// [K] A stage that moves the food less than this is carried over by its time.
+constexpr double kNoticed = 0.5;
+
+/// Plausible differences (common practice, no source, but for the first, about the spread of 20 to 48 W/m²K measured on
+/// cakes by Baik et al. 1999 around its middle): exchange of heat in both ovens alike, my oven's thermostat against the
+/// recipe's, and how warm my batter is.
+constexpr double kLeastExchange = 0.7, kMostExchange = 1.4;  // [-]
+constexpr double kOvenOff = 8.0;                             // [K]
+constexpr double kBatterOff = 3.0;                           // [K]
+
+/// The members of the band go on a coarser grid: only how much they differ from each other counts.
+constexpr GridFineness kMemberFineness{14, 8, 14, 2};
+
+constexpr double kRows = 60.0;  // [s]
+constexpr double kNoRows = std::numeric_limits<double>::infinity();
+
+/// One way the oven and the food might be.
+struct Member {
+  double exchange = 1.0;                  // [-] both ovens
+  double my_oven = 0.0, my_batter = 0.0;  // [K] mine only
+  const std::array<Substance, 2>* made_of = nullptr;
+};
+
+struct Grids {
+  HeatGrid recipe, mine;
+};
+
+Problem in_recipe(Problem problem) {
+  problem.place = "recipe." + problem.place;
+  return problem;
+}
+
+Result<Grids> make_grids(const BakeTimeQuestion& q, const GridFineness& fineness) {
+  auto recipe = make_grid(q.recipe_pan, fineness);
+  if (!recipe) return in_recipe(recipe.problem());
+  auto mine = make_grid(q.my_pan, fineness);
+  if (!mine) return mine.problem();
+  return Grids{*recipe, *mine};
+}
+
+/// How the stages of my pan end, and the recipe's run they come from.
+struct Targets {
+  BakeAnswer recipe;
+  std::vector<Stage> stages;  // of my pan, but for what differs by Member
+  double hold = 0.0;          // [s] at the boil, in a stage of its own after the others
+};
+
+std::vector<Stage> recipe_stages(const BakeTimeQuestion& q, const Member& member) {
+  std::vector<Stage> stages = q.stages;
+  for (Stage& stage : stages) stage.around = scaled(*stage.around, member.exchange);
+  return stages;
+}
+
+/// Rows of history shorten steps, so the recipe's run and mine keep the same ones.
+BakeQuestion asked(const BakeTimeQuestion& q, std::vector<Stage> stages, double start, double report_every) {
+  BakeQuestion question;
+  question.start = start;
+  question.stages = std::move(stages);
+  question.sets_at = q.sets_at;
+  question.report_every = report_every;
+  return question;
+}
+
+Result<Targets> find_targets(const BakeTimeQuestion& q, const Member& member, const HeatProblem& recipe,
+                             double report_every) {
+  BakeQuestion question = asked(q, recipe_stages(q, member), q.start, report_every);
+  const auto run = bake(recipe, question);
+  if (!run) return in_recipe(run.problem());
+  Targets targets{*run, {}, 0.0};
+  BakeState before{.coldest = q.start, .mean = q.start};
+  const double boil = recipe.substances[0].boiling_point(0.0) - kNearBoil;
+  for (std::size_t i = 0; i < q.stages.size(); ++i) {
+    Stage stage = q.stages[i];
+    const BakeState& end = run->stage_ends[i];
+    const bool is_last = i + 1 == q.stages.size();
+    const double moved = is_last ? end.coldest - before.coldest : end.mean - before.mean;
+    stage.around = scaled(q.mine[i], member.exchange);
+    if (is_last ? moved > kNoticed && before.coldest < boil : std::abs(moved) > kNoticed) {
+      stage.ends_when = is_last ? Ending{Ending::Measure::kColdest, std::min(end.coldest, boil)}
+                                : Ending{Ending::Measure::kMean, end.mean};
+      stage.duration = kLongestBake;
+    }
+    if (stage.ends_when && is_last && end.coldest > boil) {
+      question.until_coldest = boil;
+      const auto at_boil = bake(recipe, question);
+      if (!at_boil) return in_recipe(at_boil.problem());
+      targets.hold = std::max(0.0, run->time - at_boil->time);
+    }
+    targets.stages.push_back(stage);
+    before = end;
+  }
+  return targets;
+}
+
+/// My pan's run to the targets; its stage ends are those of the targets' stages, and of the hold.
+Result<BakeAnswer> run_mine(const BakeTimeQuestion& q, const Member& member, const Targets& targets,
+                            const HeatProblem& mine, double report_every) {
+  BakeQuestion question = asked(q, targets.stages, q.start + member.my_batter, report_every);
+  if (targets.hold > 0.0) {
+    Stage hold = targets.stages.back();
+    hold.ends_when.reset();
+    hold.duration = targets.hold;
+    hold.air_before.reset();
+    question.stages.push_back(hold);
+  }
+  for (Stage& stage : question.stages) {
+    stage.air += member.my_oven;
+    if (stage.air_before) *stage.air_before += member.my_oven;
+  }
+  return bake(mine, question);
+}
+
+const std::array<Substance, 2>& made_of(const BakeTimeQuestion& q, const Member& member) {
+  return member.made_of != nullptr ? *member.made_of : q.substances;
+}
+
+/// [s] in my pan.
+Result<double> member_time(const BakeTimeQuestion& q, const Member& member, const Grids& grids) {
+  const auto targets = find_targets(q, member, {grids.recipe, made_of(q, member)}, kNoRows);
+  if (!targets) return targets.problem();
+  const auto run = run_mine(q, member, *targets, {grids.mine, made_of(q, member)}, kNoRows);
+  if (!run) return run.problem();
+  return run->time;
+}
+
+/// The members that differ in one thing each, as pairs of opposite ways where there are two.
+std::vector<Member> members(const BakeTimeQuestion& q) {
+  std::vector<Member> all{{.exchange = kLeastExchange}, {.exchange = kMostExchange}, {.my_oven = -kOvenOff},
+                          {.my_oven = kOvenOff},        {.my_batter = -kBatterOff},  {.my_batter = kBatterOff}};
+  for (const auto& substances : q.substances_else) all.push_back({.made_of = &substances});
+  return all;
+}
+
+/// Differences in independent things add as the roots of squares.
+Result<BakeBand> find_band(const BakeTimeQuestion& q, double time, long& runs) {
+  const auto grids = make_grids(q, kMemberFineness);
+  if (!grids) return grids.problem();
+  const auto likely = member_time(q, {}, *grids);
+  if (!likely) return likely.problem();
+  runs += 2;
+  double earlier = 0.0;
+  double later = 0.0;
+  for (const Member& member : members(q)) {
+    const auto other = member_time(q, member, *grids);
+    if (!other) return other.problem();
+    const double apart = *other - *likely;
+    (apart < 0.0 ? earlier : later) += apart * apart;
+    runs += 2;
+  }
+  return BakeBand{std::max(0.0, time - std::sqrt(earlier)), time + std::sqrt(later)};
+}
+
+double biot_of(const FilledPan& pan, const Substance& fill, double start) {
+  constexpr double kUsualCoefficient = 22.0;  // [W/(m² K)] with radiation
+  return 0.5 * kUsualCoefficient * pan.fill_height / fill.conductivity(start, 0.0);
+}
+
+GridFineness usual_fineness(const BakeTimeQuestion& q) {
+  return fineness_for(
+      std::max(biot_of(q.recipe_pan, q.substances[0], q.start), biot_of(q.my_pan, q.substances[0], q.start)));
+}
+
+Result<BakeTime> likely_time(const BakeTimeQuestion& q, const Member& mine_differs) {
+  const auto grids = make_grids(q, usual_fineness(q));
+  if (!grids) return grids.problem();
+  const auto targets = find_targets(q, {}, {grids->recipe, q.substances}, kRows);
+  if (!targets) return targets.problem();
+  const HeatProblem my_problem{grids->mine, q.substances};
+  const auto mine = run_mine(q, mine_differs, *targets, my_problem, kRows);
+  if (!mine) return mine.problem();
+  BakeTime found;
+  found.time = mine->time;
+  found.reached = mine->reached;
+  found.recipe_end = targets->recipe.stage_ends.back();
+  found.my_end = mine->stage_ends.back();
+  found.hold_at_boil = targets->hold;
+  double before = 0.0;
+  for (std::size_t i = 0; i < mine->stage_ends.size() && i < q.stages.size(); ++i) {
+    found.stage_times.push_back(mine->stage_ends[i].time - before);
+    before = mine->stage_ends[i].time;
+  }
+  if (!found.stage_times.empty()) found.stage_times.back() += mine->time - before;
+  found.mine = *mine;
+  found.runs = 2;
+  return found;
+}
+
+std::optional<Problem> check(const BakeTimeQuestion& q) {
+  if (q.stages.empty()) return Problem{ProblemCode::kMissing, "a programme needs at least one stage", "recipe.stages"};
+  GEOMETRY_ASSERT(q.mine.size() == q.stages.size());
+  for (const Stage& stage : q.stages) {
+    GEOMETRY_ASSERT(stage.around.has_value());
+    static_cast<void>(stage);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Result<BakeTime> bake_time(const BakeTimeQuestion& q) {
+  if (auto problem = check(q)) return *problem;
+  auto found = likely_time(q, {});
+  if (!found || !found->reached) return found;
+  const auto band = find_band(q, found->time, found->runs);
+  if (!band) return band.problem();
+  found->band = *band;
+  return found;
+}
+
+Result<OvenChange> oven_change(const BakeTimeQuestion& q, const BakeTime& same) {
+  OvenChange change;
+  change.rim_over = same.my_end.rim - same.recipe_end.rim;
+  if (!same.reached || std::abs(change.rim_over) <= kSameRim) return change;
+  const double step = change.rim_over > 0.0 ? -kOvenStep : kOvenStep;
+  for (double by = step; std::abs(by) <= kMostOvenChange; by += step) {
+    const auto then = likely_time(q, {.my_oven = by});
+    if (!then) return then.problem();
+    if (!then->reached) break;
+    change.by = by;
+    change.then = *then;
+    const double over = then->my_end.rim - then->recipe_end.rim;
+    if (std::abs(over) <= kSameRim || (over > 0.0) != (change.rim_over > 0.0)) break;
+  }
+  return change;
+}
+
+}  // namespace tinwright
