@@ -94,22 +94,47 @@ Json json_of(const FillJob& job, const FillAnswer& answer) {
   return json;
 }
 
-Json json_of(const BakeJob& job, const BakeAnswer& answer) {
+Json json_of(const BakeJob& job, const BakeJobAnswer& answer) {
+  const BakeAnswer& run = answer.run;
+  const auto or_null = [](const std::optional<double>& time) { return time ? Json(minutes(*time)) : Json(nullptr); };
   Json history = Json::array();
-  for (const BakeRow& row : answer.history) {
+  for (const BakeRow& row : run.history) {
     history.push_back({{"t_min", minutes(row.time)},
                        {"core_c", celsius(row.coldest)},
                        {"mean_c", celsius(row.mean)},
                        {"air_c", celsius(row.air)}});
   }
-  return {{"time_min", minutes(answer.time)},
-          {"reached", answer.reached},
-          {"core_c", celsius(answer.coldest)},
-          {"mean_c", celsius(answer.mean)},
-          {"hottest_c", celsius(answer.hottest)},
-          {"lost_g", job.is_dry ? Json(0.0) : Json(nullptr)},  // evaporation is not computed yet
-          {"energy_balance", answer.energy_imbalance},
-          {"history", history}};
+  Json json{{"time_min", minutes(run.time)},          {"reached", run.reached},
+            {"core_c", celsius(run.coldest)},         {"mean_c", celsius(run.mean)},
+            {"hottest_c", celsius(run.hottest)},      {"lost_g", grams(run.water_lost * job.mine.pan.count)},
+            {"energy_balance", run.energy_imbalance}, {"history", history}};
+  if (answer.timing) {
+    const BakeTime& timing = *answer.timing;
+    json["reached"] = timing.reached;
+    json["early_min"] = timing.reached ? Json(minutes(timing.band.early)) : Json(nullptr);
+    json["late_min"] = timing.reached ? Json(minutes(timing.band.late)) : Json(nullptr);
+    json["recipe_core_c"] = celsius(timing.recipe_end.coldest);
+    json["stages"] = Json::array();
+    for (const Stage& stage : answer.my_stages) {
+      json["stages"].push_back({{"air_c", celsius(stage.air)}, {"min", minutes(stage.duration)}});
+    }
+    json["oven_change_c"] = answer.change ? answer.change->by : 0.0;
+    json["time_then_min"] =
+        answer.change && answer.change->then ? Json(minutes(answer.change->then->time)) : Json(nullptr);
+  }
+  if (job.fill.mixture != nullptr && job.fill.mixture->sets_at && !run.stage_ends.empty()) {
+    json["trembles_mm"] = mm(2.0 * answer.wobble);
+  }
+  if (answer.cooling) {
+    json["cooling"] = {{"room_min", or_null(answer.cooling->room)},
+                       {"cold_min", or_null(answer.cooling->cold)},
+                       {"frozen_min", or_null(answer.cooling->frozen)},
+                       {"from_57_to_21_min", or_null(answer.cooling->to_21)},
+                       {"from_21_to_5_min", or_null(answer.cooling->to_5)},
+                       {"carry_over_c", celsius(answer.cooling->carried_over)},
+                       {"carry_over_at_min", minutes(answer.cooling->carried_over_at)}};
+  }
+  return json;
 }
 
 }  // namespace tinwright

@@ -18,6 +18,6 @@ using Json = nlohmann::ordered_json;
 Json json_of(const PanJob& job);
 Json json_of(const PressJob& job, const PressAnswer& answer);
 Json json_of(const FillJob& job, const FillAnswer& answer);
-Json json_of(const BakeJob& job, const BakeAnswer& answer);
+Json json_of(const BakeJob& job, const BakeJobAnswer& answer);
 
 }  // namespace tinwright

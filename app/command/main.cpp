@@ -24,7 +24,7 @@ constexpr int kRefused = 2;
 constexpr const char* kUsage =
     "tinwright pan FILE      what a pan holds; with \"instead_of\", how much of a recipe it takes\n"
     "tinwright press FILE    how thick dough presses out, and whether it reaches the edges\n"
-    "tinwright bake FILE     how warm it gets inside, and when (heat conduction; what evaporates is not counted yet)\n"
+    "tinwright bake FILE     how warm it gets inside, and when; and the time in my pan for a recipe's\n"
     "tinwright fill FILE     how far below the rim to stop pouring, and what is left\n"
     "\n"
     "FILE is JSON; - reads standard input. Options: --json prints one JSON object; --us puts US measures first.\n";

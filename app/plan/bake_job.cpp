@@ -1,179 +1,181 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// See bake_job.h.
+// Solves a BakeJob, see bake_job.h.
 #include "app/plan/bake_job.h"
 
 #include <algorithm>
-#include <string>
-
-#include "app/files/pan_reader.h"
-#include "app/plan/words.h"
-#include "app/quantity/parse.h"
-#include "geometry/heat/composition.h"
+#include <limits>
 
 namespace tinwright {
 namespace {
 
-/// [W/m²K] Effective coefficients where none are given: the middle of 20 to 48 measured on cakes in a tunnel oven,
-/// three quarters of it radiation (Baik, Grabowski, Trigui, Marcotte and Castaigne 1999, J. Food Sci. 64, 688); a still
-/// home oven lies at the lower end (common practice, no source).
-constexpr Transfer kUsualTransfer{25.0, 22.0, 22.0};
+constexpr double kWatchedAfterOven = 3600.0;       // [s] for the carry-over, and on the page's moving picture
+constexpr double kLongestCooling = 36.0 * 3600.0;  // [s] of each leg
+/// [-] How much denser and lighter than it says a beaten batter may be: its air with it.
+constexpr double kDenser = 1.08, kLighter = 0.92;
+constexpr double kNoticeableAir = 0.02;  // [-]
 
-double fraction(FieldReader& reader, const std::string& path) {
-  const auto text = reader.text(path);
-  if (!text) return 0.0;
-  const auto value = parse_quantity(*text, Dimension::kRatio);
-  if (value) return *value;
-  reader.fault(ProblemCode::kNotANumber, path, "this has to be a share, like 0.3");
-  return 0.0;
+/// The food with more or less air, so that it is `factor` times as dense.
+std::optional<Substance> as_dense(const SubstanceChoice& choice, double factor) {
+  if (!choice.food || choice.food->air < kNoticeableAir) return std::nullopt;
+  Composition other = *choice.food;
+  other.air = std::clamp(1.0 - (1.0 - other.air) * factor, 0.0, kMostAir);
+  const auto substance = make_substance(other);
+  return substance ? std::optional(*substance) : std::nullopt;
 }
 
-std::optional<ThermalTable> accept(FieldReader& reader, const std::string& path, const Result<ThermalTable>& table) {
-  if (table) return *table;
-  reader.fault(table.problem(), path + ".");
-  return std::nullopt;
+std::vector<std::array<Substance, 2>> other_substances(const BakeJob& job) {
+  std::vector<std::array<Substance, 2>> others;
+  for (const double factor : {kDenser, kLighter}) {
+    const auto fill = as_dense(job.fill, factor);
+    const auto dough = job.crust ? as_dense(*job.crust, factor) : fill;
+    if (!fill && !dough) continue;
+    others.push_back({fill.value_or(job.substances[0]), dough.value_or(job.substances[1])});
+  }
+  return others;
 }
 
-std::optional<ThermalTable> read_substance(FieldReader& reader, const std::string& path, const std::string& what) {
-  if (!reader.has(path)) {
-    reader.fault(ProblemCode::kMissing, path,
-                 "say what the " + what +
-                     " is: its conductivity, density and heat capacity, or "
-                     "its composition");
-    return std::nullopt;
+double biot_of(const BakeJob& job) {
+  double largest = 0.0;
+  for (const Surroundings& around : job.my_surroundings) {
+    for (const Surface* side : {&around.top, &around.wall, &around.base}) {
+      constexpr double kRadiation = 12.0;  // [W/(m² K)] of a black surface in an oven
+      largest = std::max(largest, side->coefficient + kRadiation * side->emissivity);
+    }
   }
-  const std::size_t faults_before = reader.faults().size();
-  const std::string in = path + ".";
-  if (reader.has(in + "conductivity") || reader.has(in + "heat_capacity")) {
-    const auto k = reader.required(in + "conductivity", Dimension::kConductivity, "conductivity");
-    const auto rho = reader.required(in + "density", Dimension::kDensity, "density");
-    const auto c = reader.required(in + "heat_capacity", Dimension::kHeatCapacity, "heat capacity");
-    if (!k || !rho || !c) return std::nullopt;
-    return accept(reader, path, make_thermal_table(Properties{*k, *rho, *c}));
-  }
-  if (!reader.has(in + "water")) {
-    reader.skip(in);
-    reader.fault(
-        ProblemCode::kUnknown, path,
-        "no thermal data are known under that name; give conductivity, density and heat_capacity, or a composition "
-        "like {\"water\": 0.3, \"fat\": 0.2, \"carbohydrate\": 0.5}");
-    static_cast<void>(reader.text(path));
-    return std::nullopt;
-  }
-  Composition food;
-  food.water = fraction(reader, in + "water");
-  food.protein = fraction(reader, in + "protein");
-  food.fat = fraction(reader, in + "fat");
-  food.carbohydrate = fraction(reader, in + "carbohydrate");
-  food.fibre = fraction(reader, in + "fibre");
-  food.ash = fraction(reader, in + "ash");
-  food.air = fraction(reader, in + "air");
-  if (reader.faults().size() > faults_before) return std::nullopt;
-  return accept(reader, path, make_thermal_table(food));
+  return 0.5 * largest * job.mine.fill_height / job.substances[0].conductivity(job.start, 0.0);
 }
 
-std::vector<Stage> read_stages(FieldReader& reader) {
-  std::vector<Stage> stages;
-  if (!reader.has("stages")) {
-    reader.fault(ProblemCode::kMissing, "stages",
-                 "the programme is missing; give stages like "
-                 "[{\"air\": \"190 C\", \"for\": \"12 min\"}]");
-    return stages;
-  }
-  const std::size_t count = reader.length("stages").value_or(0);
-  for (std::size_t i = 0; i < count; ++i) {
-    const std::string in = "stages." + std::to_string(i) + ".";
-    const auto air = reader.required(in + "air", Dimension::kTemperature, "stage's air temperature", "190 C");
-    const auto length = reader.required(in + "for", Dimension::kDuration, "stage's length", "12 min");
-    if (air && length) stages.push_back({*air, *length});
+std::optional<double> sets_at(const BakeJob& job) {
+  return job.fill.mixture != nullptr ? job.fill.mixture->sets_at : std::nullopt;
+}
+
+BakeTimeQuestion timing_question(const BakeJob& job) {
+  return {.recipe_pan = *job.recipe,
+          .my_pan = job.mine,
+          .substances = job.substances,
+          .start = job.start,
+          .stages = job.stages,
+          .mine = job.my_surroundings,
+          .sets_at = sets_at(job),
+          .substances_else = other_substances(job)};
+}
+
+/// The stages of my pan: the recipe's with the times found for it, or mine as given.
+std::vector<Stage> stages_of_mine(const BakeJob& job, const std::optional<BakeTime>& timing) {
+  std::vector<Stage> stages = job.stages;
+  for (std::size_t i = 0; i < stages.size(); ++i) {
+    stages[i].around = job.my_surroundings[i];
+    if (timing && i < timing->stage_times.size()) stages[i].duration = timing->stage_times[i];
   }
   return stages;
 }
 
-Transfer read_transfer(FieldReader& reader) {
-  if (!reader.has("transfer")) return kUsualTransfer;
-  const auto read = [&](const std::string& side) {
-    return reader.required("transfer." + side, Dimension::kTransfer, side + "'s surface coefficient").value_or(0.0);
-  };
-  return {read("top"), read("wall"), read("base")};
+/// Rack, then refrigerator or freezer.
+void add_cooling(std::vector<Stage>& stages, const BakeJob& job) {
+  const Material material = job.mine.pan.material;
+  Stage rack{job.cooling->room, job.cooling->rack.value_or(kLongestCooling)};
+  rack.around = surroundings_in(Place::kRack, material);
+  if (!job.cooling->rack) rack.ends_when = Ending{Ending::Measure::kHottest, job.cooling->room + kRoomReached};
+  stages.push_back(rack);
+  if (!job.cooling->store) return;
+  const bool freezes = *job.cooling->store < kZeroCelsius;
+  Stage store{*job.cooling->store, kLongestCooling};
+  store.around = surroundings_in(freezes ? Place::kFreezer : Place::kRefrigerator, material);
+  store.ends_when = Ending{Ending::Measure::kHottest, freezes ? kFrozenCore : kColdCore};
+  stages.push_back(store);
 }
 
-std::string at(double kelvin, UnitChoice choice) {
-  return format_temperature(kelvin, choice);
+/// [s] after `from` when the warmest point first falls to `temperature`, by the rows of a history.
+std::optional<double> falls_to(const std::vector<BakeRow>& history, double from, double temperature) {
+  for (std::size_t i = 1; i < history.size(); ++i) {
+    const BakeRow& before = history[i - 1];
+    const BakeRow& now = history[i];
+    if (now.time <= from || now.hottest > temperature) continue;
+    if (before.hottest <= temperature) return std::max(0.0, before.time - from);
+    const double along = (before.hottest - temperature) / (before.hottest - now.hottest);
+    return std::max(0.0, before.time + along * (now.time - before.time) - from);
+  }
+  return std::nullopt;
+}
+
+CoolingAnswer cooling_of(const BakeAnswer& run, const BakeJob& job, double oven_time) {
+  CoolingAnswer cooling;
+  const double end = run.stage_ends.back().time;
+  const auto found = [&](double temperature) {
+    const auto passed = falls_to(run.history, oven_time, temperature);
+    if (passed) return passed;
+    return run.hottest <= temperature + 1e-3 ? std::optional(end - oven_time) : std::nullopt;
+  };
+  cooling.room = found(job.cooling->room + kRoomReached);
+  cooling.cold = found(kColdCore);
+  cooling.frozen = found(kFrozenCore);
+  const auto at_57 = found(kZeroCelsius + 57.0);
+  const auto at_21 = found(kZeroCelsius + 21.0);
+  if (at_57 && at_21) cooling.to_21 = *at_21 - *at_57;
+  if (at_21 && cooling.cold) cooling.to_5 = *cooling.cold - *at_21;
+  for (const BakeRow& row : run.history) {
+    if (row.time < oven_time || row.watched <= cooling.carried_over) continue;
+    cooling.carried_over = row.watched;
+    cooling.carried_over_at = row.time - oven_time;
+  }
+  return cooling;
 }
 
 }  // namespace
 
-std::optional<BakeJob> read_bake_job(FieldReader& reader) {
-  const std::size_t faults_before = reader.faults().size();
-  const auto pan = read_pan(reader, "pan.");
-  FilledPan filled;
-  filled.is_lined = reader.has("lining");
-  std::optional<ThermalTable> crust;
-  if (filled.is_lined) {
-    filled.lining = read_lining(reader, "lining").value_or(Lining{});
-    crust = read_substance(reader, "lining.substance", "lining");
-  }
-  filled.fill_height = reader.required("fill.height", Dimension::kLength, "filling's height", "25 mm").value_or(0.0);
-  const auto fill = read_substance(reader, "fill.substance", "filling");
-  BakeQuestion question;
-  question.start =
-      reader.required("start", Dimension::kTemperature, "food's starting temperature", "20 C").value_or(0.0);
-  question.stages = read_stages(reader);
-  question.transfer = read_transfer(reader);
-  question.until_coldest = reader.quantity("until.core", Dimension::kTemperature);
-  question.report_every = reader.quantity("report_every", Dimension::kDuration).value_or(question.report_every);
-  if (reader.faults().size() > faults_before || !pan || !fill) return std::nullopt;
-  filled.pan = *pan;
-  const Transfer& transfer = question.transfer;
-  const double h = std::max({transfer.top, transfer.wall, transfer.base});
-  auto grid = make_grid(filled, fineness_for(0.5 * h * filled.fill_height / fill->conductivity(question.start)));
-  if (!grid) {
-    reader.fault(grid.problem(), "");
+std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job, const std::string& prefix) {
+  const auto failed = [&](const Problem& problem) -> std::optional<BakeJobAnswer> {
+    reader.fault(problem, prefix);
     return std::nullopt;
+  };
+  BakeJobAnswer answer;
+  if (job.recipe) {
+    const auto timing = bake_time(timing_question(job));
+    if (!timing) return failed(timing.problem());
+    answer.timing = *timing;
+    const auto change = oven_change(timing_question(job), *timing);
+    if (!change) return failed(change.problem());
+    answer.change = *change;
   }
-  const bool is_dry =
-      reader.has("fill.substance.conductivity") && (!filled.is_lined || reader.has("lining.substance.conductivity"));
-  return BakeJob{{*grid, {*fill, crust.value_or(*fill)}}, question, is_dry};
-}
+  const auto grid = make_grid(job.mine, fineness_for(biot_of(job)));
+  if (!grid) return failed(grid.problem());
+  answer.grid = *grid;
+  answer.my_stages = stages_of_mine(job, answer.timing);
+  BakeQuestion question{.start = job.start, .stages = answer.my_stages};
+  question.until_coldest = job.until_coldest;
+  question.report_every = job.report_every;
+  question.sets_at = sets_at(job);
+  const HeatProblem problem{*grid, job.substances};
+  auto run = bake(problem, question);
+  if (!run) return failed(run.problem());
+  answer.run = *run;
+  answer.oven_time = run->time;
+  answer.wobble = run->stage_ends.empty() ? 0.0 : run->stage_ends.back().wobble;
+  if (!job.cooling || !run->reached) return answer;
 
-std::optional<BakeAnswer> solve_bake(FieldReader& reader, const BakeJob& job) {
-  const auto answer = bake(job.problem, job.question);
-  if (answer) return *answer;
-  reader.fault(answer.problem(), "");
-  return std::nullopt;
-}
-
-Report describe_bake(const BakeJob& job, const BakeAnswer& answer, UnitChoice choice) {
-  Report report;
-  if (job.question.until_coldest && answer.reached) {
-    report.push_back(figure("Coldest point reaches " + at(*job.question.until_coldest, choice),
-                            "after " + format_duration(answer.time)));
-  } else if (job.question.until_coldest) {
-    report.push_back(figure("Coldest point", at(answer.coldest, choice) + " after " + format_duration(answer.time)));
-    report.push_back(caution("It never gets to " + at(*job.question.until_coldest, choice) +
-                             " in this programme: make it longer, or hotter."));
-  } else {
-    report.push_back(figure("Coldest point", at(answer.coldest, choice) + " after " + format_duration(answer.time)));
+  // Once more with what follows, now that the oven's time is known.
+  double left = run->time;
+  question.stages.clear();
+  for (Stage stage : answer.my_stages) {
+    if (left <= 0.0) break;
+    stage.duration = std::min(stage.duration, left);
+    left -= stage.duration;
+    question.stages.push_back(stage);
   }
-  report.push_back(figure("On average", at(answer.mean, choice)));
-  report.push_back(figure("Warmest point", at(answer.hottest, choice)));
-  if (job.question.until_coldest && *job.question.until_coldest < job.question.start) {
-    report.push_back(
-        caution("When food cools, its middle stays warm longest: it is only as cold as its warmest point."));
-  }
-  for (const BakeRow& row : answer.history) {
-    report.push_back(
-        figure("At " + (row.time > 0.0 ? format_duration(row.time) : std::string("the start")),
-               at(row.coldest, choice) + " at the coldest point, " + at(row.mean, choice) + " on average"));
-  }
-  report.push_back(
-      remark("Heat conduction only: what evaporates, and the steam it makes, is not counted, so above 100 °C (212 °F) "
-             "this runs ahead of a real bake."));
-  report.push_back(
-      caution("Trust a thermometer in the middle over any prediction. Your local food-safety rules come first."));
-  return report;
+  answer.my_stages = question.stages;
+  add_cooling(question.stages, job);
+  question.until_coldest.reset();
+  question.watched_cell = run->coldest_cell;  // the middle, which on the rack is no longer the coldest
+  question.keeps_fields_to = answer.oven_time + kWatchedAfterOven;
+  const auto longer = bake(problem, question);
+  if (!longer) return failed(longer.problem());
+  answer.cooling = cooling_of(*longer, job, answer.oven_time);
+  answer.run.history = longer->history;
+  answer.run.fields = longer->fields;
+  answer.run.stage_ends = longer->stage_ends;
+  return answer;
 }
 
 }  // namespace tinwright

@@ -42,12 +42,26 @@ struct FillingEntry {
   Texts texts;          // "amount" (a mass or a volume), "level", "density", "rise"
 };
 
+/// A stage of the oven's programme.
+struct StageEntry {
+  std::size_t place = 0;  // among place_names()
+  Texts texts;            // "air", "for"
+};
+
+/// The oven's part of the bench.
+struct OvenEntry {
+  std::vector<StageEntry> stages;  // the recipe's programme; empty: the oven is not asked about
+  Texts texts;                     // "start", "recipe_depth" (empty: the same amount in the recipe's pan), "rack"
+  std::size_t store = 0;           // after the rack: 0 nowhere, 1 refrigerator, 2 freezer
+};
+
 struct Bench {
   UnitChoice units = UnitChoice::kMetric;
   bool has_recipe_pan = true;
   PanEntry recipe_pan, my_pan;
   DoughEntry dough;
   FillingEntry filling;
+  OvenEntry oven;
 };
 
 struct BenchAnswer {

@@ -13,6 +13,9 @@ Bench pie_into_fluted_ring() {
   bench.my_pan.catalogue = "ring-fluted-24cm";
   bench.dough = {"sweet-pastry", Cover::kFloorAndWall, {{"mass", "380 g"}}};
   bench.filling = {"nut-syrup", {{"amount", "900 g"}, {"level", "75 %"}}};
+  bench.oven = {{{0, {{"air", "200 C"}, {"for", "15 min"}}}, {0, {{"air", "175 C"}, {"for", "30 min"}}}},
+                {{"recipe_depth", "24 mm"}, {"rack", "3 h"}},
+                2};
   return bench;
 }
 
@@ -22,6 +25,7 @@ Bench slab_on_tray() {
   bench.recipe_pan.catalogue = "rectangle-11x7";
   bench.my_pan.catalogue = "quarter-sheet";
   bench.dough = {"cookie-slab", Cover::kSlab, {{"mass", "430 g"}, {"thickness", "1/4 in"}}};
+  bench.oven = {{{0, {{"air", "350 F"}, {"for", "16 min"}}}}, {}, 0};
   return bench;
 }
 
@@ -31,6 +35,7 @@ Bench shell_to_three_quarters() {
   bench.my_pan.catalogue = "springform-23cm";
   bench.dough = {"pressed-biscuit-crumb", Cover::kFloorAndWall, {{"thickness", "6 mm"}, {"wall_height", "4.5 cm"}}};
   bench.filling = {"baked-cheesecake", {{"amount", "1.4 kg"}, {"level", "3/4"}}};
+  bench.oven = {{{0, {{"air", "160 C"}, {"for", "55 min"}}}}, {{"recipe_depth", "32 mm"}, {"rack", "1 h 30 min"}}, 1};
   return bench;
 }
 

@@ -8,6 +8,8 @@
 #include <cmath>
 #include <string>
 
+#include "geometry/checks.h"
+
 namespace tinwright {
 namespace {
 
@@ -113,13 +115,14 @@ class Run {
  public:
   Run(const HeatProblem& problem, const BakeQuestion& question)
       : problem_(problem), question_(question), stepper_(problem), state_(start_at(problem, question.start)) {
-    food_ = {question.start, question.start, question.start};
+    food_ = {question.start, question.start, question.start, 0};
     answer_.cells = static_cast<long>(problem.grid.cells.size());
     stored_first_ = stored_heat(problem, state_);
     warmest_middle();
   }
 
   Result<BakeAnswer> all() {
+    GEOMETRY_ASSERT(question_.watched_cell < problem_.grid.cells.size());
     note(air_of(question_.stages.front()).at(0.0));
     bool done = question_.until_coldest && question_.start == *question_.until_coldest;
     for (const Stage& stage : question_.stages) {
@@ -139,8 +142,9 @@ class Run {
   }
 
   void note(double air) {
-    answer_.history.push_back({time_, food_.coldest, food_.mean, air});
-    if (question_.keeps_fields) answer_.fields.push_back(stepper_.temperatures(state_));
+    const std::vector<double>& field = stepper_.temperatures(state_);
+    answer_.history.push_back({time_, food_.coldest, food_.mean, air, food_.hottest, field[question_.watched_cell]});
+    if (time_ <= question_.keeps_fields_to) answer_.fields.push_back(field);
   }
 
   void look() {
@@ -245,6 +249,7 @@ class Run {
   BakeAnswer finished() {
     answer_.time = time_;
     answer_.coldest = food_.coldest;
+    answer_.coldest_cell = food_.coldest_cell;
     answer_.mean = food_.mean;
     answer_.hottest = food_.hottest;
     answer_.water_lost = state_.water_lost;

@@ -4,6 +4,7 @@
 // A programme of stages run on a filled pan, with what happens inside: oven, rack, refrigerator, freezer alike.
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -37,7 +38,8 @@ struct BakeQuestion {
   std::optional<double> until_coldest = std::nullopt;  // [K] stop for good when the coldest point gets there
   double report_every = 300.0;                         // [s]; endless: no history
   std::optional<double> sets_at = std::nullopt;        // [K] of the filling, for the wobble
-  bool keeps_fields = false;                           // answer with every cell's temperature at every row
+  std::size_t watched_cell = 0;                        // whose temperature goes into every row
+  double keeps_fields_to = -1.0;  // [s] answer with every cell's temperature at the rows up to here
 };
 
 struct BakeRow {
@@ -45,6 +47,8 @@ struct BakeRow {
   double coldest = 0.0;  // [K]
   double mean = 0.0;     // [K] by volume
   double air = 0.0;      // [K]
+  double hottest = 0.0;  // [K]
+  double watched = 0.0;  // [K] of the watched cell
 };
 
 /// The food at one moment.
@@ -53,7 +57,7 @@ struct BakeState {
   double coldest = 0.0;     // [K]
   double mean = 0.0;        // [K] by volume
   double hottest = 0.0;     // [K]
-  double rim = 0.0;         // [K] mean over the warmest tenth
+  double rim = 0.0;         // [K] mean over the warmest tenth of the filling
   double water_lost = 0.0;  // [kg]
   double wobble = 0.0;      // [m] see wobble_radius, when the filling sets
 };
@@ -65,10 +69,11 @@ struct BakeAnswer {
   double mean = 0.0;                        // [K]
   double hottest = 0.0;                     // [K]
   double water_lost = 0.0;                  // [kg]
+  std::size_t coldest_cell = 0;             // at that time
   double energy_imbalance = 0.0;            // [-] heat stored less heat taken in, as a share of what went through
   std::vector<BakeRow> history;             // at multiples of report_every, from 0
   std::vector<BakeState> stage_ends;        // of each stage that was run
-  std::vector<std::vector<double>> fields;  // [K] by cell, for each row of history, when asked for
+  std::vector<std::vector<double>> fields;  // [K] by cell, for each row of history asked for
   double warmest_middle = 0.0;              // [K] the highest the coldest point ever was
   double warmest_middle_at = 0.0;           // [s]
   long cells = 0, steps = 0, stages = 0;    // work done

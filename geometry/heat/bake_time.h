@@ -64,7 +64,7 @@ struct OvenChange {
 Result<OvenChange> oven_change(const BakeTimeQuestion& question, const BakeTime& at_recipe_temperature);
 
 inline constexpr double kOvenStep = 5.0;         // [K]
-inline constexpr double kSameRim = 4.0;          // [K]
+inline constexpr double kSameRim = 5.0;          // [K]
 inline constexpr double kMostOvenChange = 40.0;  // [K]
 
 }  // namespace tinwright

@@ -8,7 +8,6 @@
 #include <cmath>
 #include <limits>
 #include <map>
-#include <numeric>
 
 namespace tinwright {
 namespace {
@@ -90,6 +89,7 @@ FoodTemperatures observe(const HeatProblem& problem, const std::vector<double>& 
     volume += problem.grid.cells[i].volume;
   }
   found.mean /= volume;
+  found.coldest_cell = coldest;
   found.coldest = field[coldest];
   found.hottest = field[hottest];
   for (std::size_t axis = 0; axis < 3; ++axis) {
@@ -100,11 +100,14 @@ FoodTemperatures observe(const HeatProblem& problem, const std::vector<double>& 
 }
 
 double warmest_share(const HeatProblem& problem, const std::vector<double>& field, double share) {
-  std::vector<std::size_t> order(field.size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return field[a] > field[b]; });
+  std::vector<std::size_t> order;
   double whole = 0.0;
-  for (const HeatGrid::Cell& cell : problem.grid.cells) whole += cell.volume;
+  for (std::size_t i = 0; i < field.size(); ++i) {
+    if (problem.grid.cells[i].part != Part::kFill) continue;
+    order.push_back(i);
+    whole += problem.grid.cells[i].volume;
+  }
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return field[a] > field[b]; });
   double left = share * whole;
   double sum = 0.0;
   for (const std::size_t i : order) {
