@@ -5,7 +5,7 @@
 #include "app/plan/bake_job.h"
 
 #include <algorithm>
-#include <limits>
+#include <utility>
 
 namespace tinwright {
 namespace {
@@ -59,7 +59,8 @@ BakeTimeQuestion timing_question(const BakeJob& job) {
           .stages = job.stages,
           .mine = job.my_surroundings,
           .sets_at = sets_at(job),
-          .substances_else = other_substances(job)};
+          .substances_else = other_substances(job),
+          .report_every = job.report_every};
 }
 
 /// The stages of my pan: the recipe's with the times found for it, or mine as given.
@@ -132,31 +133,36 @@ std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job,
   };
   BakeJobAnswer answer;
   if (job.recipe) {
-    const auto timing = bake_time(timing_question(job));
+    auto timing = bake_time(timing_question(job));
     if (!timing) return failed(timing.problem());
-    answer.timing = *timing;
     const auto change = oven_change(timing_question(job), *timing);
     if (!change) return failed(change.problem());
     answer.change = *change;
+    answer.grid = std::move(timing->grid);
+    answer.run = std::move(timing->mine);
+    answer.timing = std::move(*timing);
+  } else {
+    const auto grid = make_grid(job.mine, fineness_for(biot_of(job)));
+    if (!grid) return failed(grid.problem());
+    answer.grid = *grid;
   }
-  const auto grid = make_grid(job.mine, fineness_for(biot_of(job)));
-  if (!grid) return failed(grid.problem());
-  answer.grid = *grid;
   answer.my_stages = stages_of_mine(job, answer.timing);
   BakeQuestion question{.start = job.start, .stages = answer.my_stages};
   question.until_coldest = job.until_coldest;
   question.report_every = job.report_every;
   question.sets_at = sets_at(job);
-  const HeatProblem problem{*grid, job.substances};
-  auto run = bake(problem, question);
-  if (!run) return failed(run.problem());
-  answer.run = *run;
-  answer.oven_time = run->time;
-  answer.wobble = run->stage_ends.empty() ? 0.0 : run->stage_ends.back().wobble;
-  if (!job.cooling || !run->reached) return answer;
+  const HeatProblem problem{answer.grid, job.substances};
+  if (!job.recipe) {
+    const auto run = bake(problem, question);
+    if (!run) return failed(run.problem());
+    answer.run = *run;
+  }
+  answer.oven_time = answer.run.time;
+  answer.wobble = answer.run.stage_ends.empty() ? 0.0 : answer.run.stage_ends.back().wobble;
+  if (!job.cooling || !answer.run.reached) return answer;
 
   // Once more with what follows, now that the oven's time is known.
-  double left = run->time;
+  double left = answer.oven_time;
   question.stages.clear();
   for (Stage stage : answer.my_stages) {
     if (left <= 0.0) break;
@@ -167,7 +173,7 @@ std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job,
   answer.my_stages = question.stages;
   add_cooling(question.stages, job);
   question.until_coldest.reset();
-  question.watched_cell = run->coldest_cell;  // the middle, which on the rack is no longer the coldest
+  question.watched_cell = answer.run.coldest_cell;  // the middle, which on the rack is no longer the coldest
   question.keeps_fields_to = answer.oven_time + kWatchedAfterOven;
   const auto longer = bake(problem, question);
   if (!longer) return failed(longer.problem());

@@ -28,9 +28,8 @@ constexpr double kOvenOff = 8.0;                             // [K]
 constexpr double kBatterOff = 3.0;                           // [K]
 
 /// The members of the band go on a coarser grid: only how much they differ from each other counts.
-constexpr GridFineness kMemberFineness{14, 8, 14, 2};
+constexpr GridFineness kMemberFineness{12, 6, 10, 2};
 
-constexpr double kRows = 60.0;  // [s]
 constexpr double kNoRows = std::numeric_limits<double>::infinity();
 
 /// One way the oven and the food might be.
@@ -179,20 +178,29 @@ GridFineness usual_fineness(const BakeTimeQuestion& q) {
       std::max(biot_of(q.recipe_pan, q.substances[0], q.start), biot_of(q.my_pan, q.substances[0], q.start)));
 }
 
-Result<BakeTime> likely_time(const BakeTimeQuestion& q, const Member& mine_differs) {
+/// The recipe's likely run, and what my pan's has to come to.
+struct Likely {
+  Targets targets;
+  HeatProblem mine;
+};
+
+Result<Likely> find_likely(const BakeTimeQuestion& q) {
   const auto grids = make_grids(q, usual_fineness(q));
   if (!grids) return grids.problem();
-  const auto targets = find_targets(q, {}, {grids->recipe, q.substances}, kRows);
+  const auto targets = find_targets(q, {}, {grids->recipe, q.substances}, q.report_every);
   if (!targets) return targets.problem();
-  const HeatProblem my_problem{grids->mine, q.substances};
-  const auto mine = run_mine(q, mine_differs, *targets, my_problem, kRows);
+  return Likely{*targets, {grids->mine, q.substances}};
+}
+
+Result<BakeTime> likely_time(const BakeTimeQuestion& q, const Likely& likely, const Member& mine_differs) {
+  const auto mine = run_mine(q, mine_differs, likely.targets, likely.mine, q.report_every);
   if (!mine) return mine.problem();
   BakeTime found;
   found.time = mine->time;
   found.reached = mine->reached;
-  found.recipe_end = targets->recipe.stage_ends.back();
+  found.recipe_end = likely.targets.recipe.stage_ends.back();
   found.my_end = mine->stage_ends.back();
-  found.hold_at_boil = targets->hold;
+  found.hold_at_boil = likely.targets.hold;
   double before = 0.0;
   for (std::size_t i = 0; i < mine->stage_ends.size() && i < q.stages.size(); ++i) {
     found.stage_times.push_back(mine->stage_ends[i].time - before);
@@ -218,8 +226,12 @@ std::optional<Problem> check(const BakeTimeQuestion& q) {
 
 Result<BakeTime> bake_time(const BakeTimeQuestion& q) {
   if (auto problem = check(q)) return *problem;
-  auto found = likely_time(q, {});
-  if (!found || !found->reached) return found;
+  auto likely = find_likely(q);
+  if (!likely) return likely.problem();
+  auto found = likely_time(q, *likely, {});
+  if (!found) return found;
+  found->grid = std::move(likely->mine.grid);
+  if (!found->reached) return found;
   const auto band = find_band(q, found->time, found->runs);
   if (!band) return band.problem();
   found->band = *band;
@@ -230,9 +242,11 @@ Result<OvenChange> oven_change(const BakeTimeQuestion& q, const BakeTime& same) 
   OvenChange change;
   change.rim_over = same.my_end.rim - same.recipe_end.rim;
   if (!same.reached || std::abs(change.rim_over) <= kSameRim) return change;
+  const auto likely = find_likely(q);
+  if (!likely) return likely.problem();
   const double step = change.rim_over > 0.0 ? -kOvenStep : kOvenStep;
   for (double by = step; std::abs(by) <= kMostOvenChange; by += step) {
-    const auto then = likely_time(q, {.my_oven = by});
+    const auto then = likely_time(q, *likely, {.my_oven = by});
     if (!then) return then.problem();
     if (!then->reached) break;
     change.by = by;

@@ -29,6 +29,7 @@ struct BakeTimeQuestion {
   /// Lighter and denser, or moister and drier: how the substances might be as well. Each is one more member of the
   /// band.
   std::vector<std::array<Substance, 2>> substances_else;
+  double report_every = 60.0;  // [s] rows of the likely run
 };
 
 /// By how much the cook's oven and batter may differ; see bake_time.cpp for where each comes from.
@@ -43,6 +44,7 @@ struct BakeTime {
   BakeState recipe_end, my_end;
   double hold_at_boil = 0.0;  // [s] that the middle stays at the boil; 0 where it does not get there
   bool reached = true;        // false when my pan does not get there in kLongestBake
+  HeatGrid grid;              // of my pan
   BakeAnswer mine;            // the likely run
   long runs = 0;              // simulations done
 };

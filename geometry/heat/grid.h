@@ -71,10 +71,10 @@ struct FilledPan {
   double fill_height = 0.0;  // [m] above the cavity's floor
 };
 
-/// Cells for one cavity. Rectangles are cut in a quarter (x, y, z) and the other outlines in rings between parallel
-/// curves of the outline (s, z): exact for round pans, good for ovals and flutes, whose heat flows nearly along s. The
-/// cells' volumes add up to the food's within 1e-9. Problem (place "fill.height", "lining.…") when the filling does not
-/// fit or is nothing.
+/// Cells for one cavity. Rectangles, unless wide and shallow, are cut in a quarter (x, y, z), the other outlines in
+/// rings between parallel curves of the outline (s, z): exact for round pans, good for ovals and flutes, whose heat
+/// flows nearly along s. The cells' volumes add up to the food's within 1e-9. Problem (place "fill.height", "lining.…")
+/// when the filling does not fit or is nothing.
 Result<HeatGrid> make_grid(const FilledPan& filled, const GridFineness& fineness = {});
 
 }  // namespace tinwright

@@ -212,26 +212,31 @@ Substance::Boiling Substance::boiling_start(double dryness) const {
   return {std::lerp(low.temperature, high.temperature, along), dryness, std::lerp(low.enthalpy, high.enthalpy, along)};
 }
 
-Substance::Line Substance::boiling_line(double h, double dryness, const Boiling& start) const {
+Substance::Edge Substance::edge(double dryness) const {
+  if (!drying_) return {dryness, kEndless, kEndless, 0.0};
+  const Boiling start = boiling_start(dryness);
+  const double first = dryness <= 0.0 ? start.enthalpy : enthalpy(start.temperature, dryness);
+  return {dryness, first, start.temperature, first - start.enthalpy};
+}
+
+Substance::Line Substance::boiling_line(double h, const Edge& edge) const {
   const auto& curve = drying_->curve;
-  const double first = enthalpy(start.temperature, dryness);
-  const double shift = first - start.enthalpy;
-  const auto after = std::upper_bound(curve.begin(), curve.end(), h - shift,
+  const auto after = std::upper_bound(curve.begin(), curve.end(), h - edge.shift,
                                       [](double e, const Boiling& point) { return e < point.enthalpy; });
   Line line;
   line.is_boiling = true;
   if (after == curve.end()) {
     const Boiling& end = curve.back();
-    line.slope = 1.0 / least_capacity(end.temperature, std::max(dryness, end.dryness));
-    line.low = end.enthalpy + shift;
+    line.slope = 1.0 / least_capacity(end.temperature, std::max(edge.dryness, end.dryness));
+    line.low = end.enthalpy + edge.shift;
     line.high = kEndless;
-    line.offset = std::max(end.temperature, start.temperature) - line.low * line.slope;
+    line.offset = std::max(end.temperature, edge.temperature) - line.low * line.slope;
     return line;
   }
   const Boiling& high = *after;
   const Boiling& low = after == curve.begin() ? high : *std::prev(after);
-  line.low = std::max(first, low.enthalpy + shift);
-  line.high = high.enthalpy + shift;
+  line.low = std::max(edge.enthalpy, low.enthalpy + edge.shift);
+  line.high = high.enthalpy + edge.shift;
   line.slope = (high.temperature - low.temperature) / (high.enthalpy - low.enthalpy);
   line.offset = high.temperature - line.high * line.slope;
   return line;
@@ -260,18 +265,18 @@ Substance::Line Substance::cooled_line(double h, double dryness) const {
   return line;
 }
 
-Substance::Line Substance::line(double h, double dryness) const {
-  if (!drying_) {
-    const ThermalTable::Line plain = wet_.line(h);
-    return {plain.low, plain.high, plain.temperature - plain.enthalpy * plain.kelvin_per_enthalpy,
-            plain.kelvin_per_enthalpy, false};
-  }
-  const Boiling start = boiling_start(dryness);
-  const double boils_at = dryness <= 0.0 ? start.enthalpy : enthalpy(start.temperature, dryness);
-  if (h >= boils_at) return boiling_line(h, dryness, start);
-  Line line = cooled_line(h, std::max(dryness, 0.0));
-  line.high = std::min(line.high, boils_at);
+Substance::Line Substance::line(double h, const Edge& edge) const {
+  if (h >= edge.enthalpy) return boiling_line(h, edge);
+  Line line = cooled_line(h, std::max(edge.dryness, 0.0));
+  line.high = std::min(line.high, edge.enthalpy);
   return line;
+}
+
+Substance::Line Substance::line(double h, double dryness) const {
+  if (drying_) return line(h, edge(dryness));
+  const ThermalTable::Line plain = wet_.line(h);
+  return {plain.low, plain.high, plain.temperature - plain.enthalpy * plain.kelvin_per_enthalpy,
+          plain.kelvin_per_enthalpy, false};
 }
 
 double Substance::temperature(double h, double dryness) const {

@@ -45,6 +45,17 @@ class Substance {
   };
   Line line(double enthalpy, double dryness) const;
 
+  /// Where a food of some dryness begins to boil; a solver keeps it while the dryness stays.
+  struct Edge {
+    double dryness = -1.0;     // none yet
+    double enthalpy = 0.0;     // [J/m³] there
+    double temperature = 0.0;  // [K] there
+    double shift = 0.0;        // [J/m³] from the boiling curve's enthalpy to the food's
+  };
+  Edge edge(double dryness) const;
+  /// The same line, for a food that can dry, knowing the edge.
+  Line line(double enthalpy, const Edge& edge) const;
+
   /// [J/(m³ K)] the smallest slope of enthalpy at temperatures from `coolest` [K] up.
   double least_capacity(double coolest, double dryness) const;
 
@@ -91,7 +102,7 @@ class Substance {
   };
 
   Line cooled_line(double enthalpy, double dryness) const;
-  Line boiling_line(double enthalpy, double dryness, const Boiling& start) const;
+  Line boiling_line(double enthalpy, const Edge& edge) const;
   Boiling boiling_start(double dryness) const;
   void make_boiling_curve(DryingTables& tables) const;
 

@@ -19,6 +19,8 @@ constexpr int kFewestStages = 3;
 constexpr int kMostStages = 200;
 /// [K] A cell this near boiling may run dry within a step, and then holds as little heat as dry food.
 constexpr double kNearBoiling = 15.0;
+/// [-] of a cell's water that may dry off in one step, besides what flows in.
+constexpr double kMostDried = 0.5;
 /// [K] Closer together, one conductivity serves two places.
 constexpr double kSameTemperature = 1e-3;
 
@@ -72,8 +74,10 @@ HeatStepper::HeatStepper(const HeatProblem& problem) : problem_(problem) {
   const HeatGrid& grid = problem.grid;
   const std::size_t cells = grid.cells.size();
   lines_.resize(cells);
-  for (auto* values : {&temperature_, &before_, &ahead_, &conductivity_, &integral_, &outer_conductance_, &outer_heat_,
-                       &moved_, &fluidity_, &carried_, &water_heat_, &work_[0], &work_[1], &work_[2], &work_[3]}) {
+  edges_.resize(cells);
+  for (auto* values :
+       {&temperature_, &before_, &ahead_, &conductivity_, &integral_, &outer_conductance_, &outer_heat_, &moved_,
+        &fluidity_, &carried_, &water_heat_, &inflow_, &work_[0], &work_[1], &work_[2], &work_[3]}) {
     values->resize(cells);
   }
   surface_.resize(grid.outer.size());
@@ -130,6 +134,14 @@ void HeatStepper::go_back(const Mark& mark) {
   std::fill(lines_.begin(), lines_.end(), Substance::Line{});
 }
 
+Substance::Line HeatStepper::line_of(std::size_t cell, double enthalpy, double dryness) {
+  const Substance& substance = problem_.substance_of(cell);
+  if (!substance.can_dry()) return substance.line(enthalpy, dryness);
+  Substance::Edge& edge = edges_[cell];
+  if (edge.dryness != dryness) edge = substance.edge(dryness);
+  return substance.line(enthalpy, edge);
+}
+
 void HeatStepper::find_temperatures(const std::vector<double>& enthalpies, const std::vector<double>& dryness) {
   const std::size_t cells = enthalpies.size();
   const double* const enthalpy = enthalpies.data();
@@ -137,7 +149,7 @@ void HeatStepper::find_temperatures(const std::vector<double>& enthalpies, const
   Substance::Line* const line = lines_.data();
   for (std::size_t i = 0; i < cells; ++i) {
     if (!(enthalpy[i] >= line[i].low && enthalpy[i] < line[i].high)) {
-      line[i] = problem_.substance_of(i).line(enthalpy[i], dryness[i]);
+      line[i] = line_of(i, enthalpy[i], dryness[i]);
     }
     temperature[i] = line[i].temperature_at(enthalpy[i]);
   }
@@ -201,7 +213,7 @@ void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, 
     if (side.drying > 0.0 && substance.can_dry()) {
       cell.activity = substance.activity(state.dryness[i]);
       const double left = (1.0 - state.dryness[i]) * substance.water() * grid.cells[i].volume;
-      cell.most_drying = 0.5 * left / (face.area * dt);
+      cell.most_drying = (kMostDried * left / dt + std::max(0.0, inflow_[i])) / face.area;
     }
     const SurfaceFlow flow = surface_flow(side, air, around.humidity, cell);
     outer_conductance_[i] += face.area * flow.conductance;
@@ -291,7 +303,8 @@ void HeatStepper::advance(HeatState& state, double dt, int s) {
 double HeatStepper::step(HeatState& state, const Surroundings& around, const Air& air, double time, double most) {
   GEOMETRY_ASSERT(most > 0.0);
   find_temperatures(state.enthalpy, state.dryness);
-  double dt = std::min({next_step_ > 0.0 ? next_step_ : kLongestStep, kLongestStep, most});
+  const double longest = std::max(kLongestStep, kStepShare * time);
+  double dt = std::min({next_step_ > 0.0 ? next_step_ : longest, longest, most});
   const double middle = air.at(time + 0.5 * dt);
   coolest_ = std::min(*std::min_element(temperature_.begin(), temperature_.end()), std::min(air.at(time), middle));
   for (const Surface* side : {&around.top, &around.wall, &around.base}) {
@@ -305,7 +318,7 @@ double HeatStepper::step(HeatState& state, const Surroundings& around, const Air
     next_step_ = kFirstStep * limit;
     dt = std::min(dt, next_step_);
   }
-  next_step_ = std::min(next_step_ * kStepGrowth, kLongestStep);
+  next_step_ = std::min(next_step_ * kStepGrowth, longest);
 
   // Stages s with dt <= limit (s² + s - 2) / 4.
   int s = std::max(kFewestStages, static_cast<int>(std::ceil(0.5 * (std::sqrt(9.0 + 16.0 * dt / limit) - 1.0))));

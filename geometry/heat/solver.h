@@ -76,6 +76,7 @@ class HeatStepper {
   };
 
   void make_links();
+  Substance::Line line_of(std::size_t cell, double enthalpy, double dryness);
   void find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness);
   void look_ahead(double dt);
   double conductivity_between(std::size_t cell, double dryness, double a, double b) const;
@@ -96,6 +97,7 @@ class HeatStepper {
   bool can_dry_ = false;
   bool has_inner_ = false;
   std::vector<Substance::Line> lines_;                  // where each cell is now
+  std::vector<Substance::Edge> edges_;                  // of each cell's dryness
   std::vector<double> per_volume_;                      // [1/m³]
   std::vector<int> first_link_;                         // by cell, and one past the last
   std::vector<Link> links_;                             // of each cell in turn
@@ -109,6 +111,7 @@ class HeatStepper {
   std::vector<int> moving_faces_, moving_cells_;        // where water moves in this step
   std::vector<double> fluidity_, water_heat_;           // [m²/s], [J/kg] of their water by cell
   std::vector<double> moved_, carried_;                 // [kg], [J] by cell in one small step
+  std::vector<double> inflow_;                          // [kg/s] of water by cell, over the last step
   std::array<std::vector<double>, 4> work_;
   double next_step_ = 0.0;
   double last_step_ = 0.0;  // 0 just after a restart
@@ -116,9 +119,11 @@ class HeatStepper {
   long steps_ = 0, stages_ = 0;
 };
 
-/// [s] The longest step, for accuracy.
-inline constexpr double kLongestStep = 40.0;
+/// [s] The longest step in the first hour after a jump, for accuracy; later, when all goes slower, kStepShare of the
+/// time time since then. Against steps of 2 s a bake is within 0.25 K, a freezing within 0.01 K.
+inline constexpr double kLongestStep = 60.0;
+inline constexpr double kStepShare = 0.02;  // [-]
 /// [-] By how much steps may grow from one to the next.
-inline constexpr double kStepGrowth = 1.35;
+inline constexpr double kStepGrowth = 1.4;
 
 }  // namespace tinwright

@@ -88,6 +88,7 @@ void HeatStepper::find_moving_water(const HeatState& state) {
 
 void HeatStepper::move_water(HeatState& state, double dt) {
   const HeatGrid& grid = problem_.grid;
+  for (const int cell : moving_cells_) inflow_[index(cell)] = 0.0;
   find_moving_water(state);
   if (moving_faces_.empty()) return;
   const auto exchange = [&](const HeatGrid::Face& face) {  // [m³/s]
@@ -127,6 +128,7 @@ void HeatStepper::move_water(HeatState& state, double dt) {
       const auto i = index(cell);
       state.dryness[i] += moved_[i] * per_volume_[i] / problem_.substance_of(i).water();
       state.enthalpy[i] -= carried_[i] * per_volume_[i];
+      inflow_[i] -= moved_[i] / dt;
     }
   }
   for (const int cell : moving_cells_) lines_[index(cell)] = {};

@@ -174,7 +174,7 @@ check('bake: until a core temperature, by composition; and programmes that canno
   const a = answer(program, 'bake', question);
   near(a.core_c, 75, 1e-6);
   if (!(a.time_min > 10 && a.time_min < 90 && a.reached)) throw new Error(JSON.stringify(a));
-  equal(a.lost_g, null);
+  if (!(a.lost_g > 5 && a.lost_g < 120)) throw new Error(`lost ${a.lost_g} g`);
   for (const [change, place] of [[{ stages: [] }, 'stages'], [{ stages: [{ air: '160 C', for: '0 s' }] }, 'stages.0.for'],
     [{ fill: { height: '6 cm', substance: question.fill.substance } }, 'fill.height'],
     [{ fill: { height: '3 cm', substance: 'porridge' } }, 'fill.substance'],
