@@ -121,7 +121,7 @@ class HeatStepper {
 
 /// [s] The longest step in the first hour after a jump, for accuracy; later, when all goes slower, kStepShare of the
 /// time time since then. Against steps of 2 s a bake is within 0.25 K, a freezing within 0.01 K.
-inline constexpr double kLongestStep = 60.0;
+inline constexpr double kLongestStep = 80.0;
 inline constexpr double kStepShare = 0.02;  // [-]
 /// [-] By how much steps may grow from one to the next.
 inline constexpr double kStepGrowth = 1.4;
