@@ -189,8 +189,8 @@ class Run {
     const auto over = [&] { return std::max(missing(stage.ends_when, own_rises), missing(last, last_rises)); };
     bool ended = over() >= -kSameTemperature;
     while (!ended && time_ < end - kSameTime) {
-      if (stepper_.steps() >= kMostSteps) {
-        return Problem{ProblemCode::kOutOfRange, "this programme takes too many steps to work out; make it shorter",
+      if (static_cast<double>(stepper_.stages()) * static_cast<double>(answer_.cells) > kMostWork) {
+        return Problem{ProblemCode::kOutOfRange, "this programme takes too long to work out; make it shorter",
                        "stages"};
       }
       const double next_row = question_.report_every * static_cast<double>(answer_.history.size());

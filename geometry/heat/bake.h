@@ -81,8 +81,8 @@ struct BakeAnswer {
 
 /// The longest programme [s]: a week.
 inline constexpr double kLongestProgramme = 7.0 * 24.0 * 3600.0;
-/// Steps after which a run gives up; a week takes a tenth of this.
-inline constexpr long kMostSteps = 200000;
+/// Cells times stages of the solver after which a run gives up: some seconds. A day of a loaf takes a fiftieth of this.
+inline constexpr double kMostWork = 1e9;
 /// [s] to which the time of an ending is found.
 inline constexpr double kTimeTolerance = 1e-3;
 

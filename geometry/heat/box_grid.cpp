@@ -153,8 +153,8 @@ void join_leaning(HeatGrid& grid, const BoxLayer& below, const BoxLayer& above) 
                                                                           .up_outer = up(i, j),
                                                                           .up_inner = up(k, l)});
     if (corner == 0.0) return;
-    grid.faces.push_back({below.at(i, j), above.at(k, l), corner, 0.5, 0.5});
-    grid.faces.push_back({below.at(k, l), above.at(i, j), -corner, 0.5, 0.5});
+    grid.faces.push_back({below.at(i, j), above.at(k, l), corner, 0.5, 0.5, 1});
+    grid.faces.push_back({below.at(k, l), above.at(i, j), -corner, 0.5, 0.5, -1});
   };
   for (std::size_t i = 0; i < below.x.size(); ++i) {
     for (std::size_t j = 0; j < below.y.size(); ++j) {

@@ -16,6 +16,10 @@ namespace {
 /// Against the exact series a square 2.5 times as wide is within 0.3 °C at its core.
 constexpr double kShallow = 4.0;
 
+/// [m] Layers need not be thinner than this on average: food so thin is nearly of one temperature through its depth.
+constexpr double kThinnest = 0.35e-3;
+constexpr int kFewestLayers = 4;
+
 /// Of several cells across a face, the one with most of it counts.
 void find_neighbours(HeatGrid& grid) {
   std::vector<std::array<std::array<double, 2>, 3>> widest(grid.cells.size());
@@ -65,6 +69,7 @@ Result<HeatGrid> make_grid(const FilledPan& filled, const GridFineness& fineness
   const bool is_box = std::holds_alternative<Rectangle>(filled.pan.outline.shape) && !is_shallow;
   GridFineness cut = fineness;
   if (is_box) cut.across = fineness.across_box;
+  cut.up = std::clamp(static_cast<int>(filled.fill_height / kThinnest), std::min(kFewestLayers, cut.up), cut.up);
   auto plan = make_layers(filled, cut);
   if (!plan) return plan.problem();
   HeatGrid grid = is_box ? make_box_grid(filled.pan, *plan) : make_ring_grid(filled.pan, *plan);

@@ -36,6 +36,9 @@ struct HeatGrid {
     int a = 0, b = 0;
     double area = 0.0;                  // [m²]
     double half_a = 0.0, half_b = 0.0;  // [m]
+    /// Of a link across a corner: where in the list the link across the same corner the other way stands, one on (1) or
+    /// one back (-1). One of the two has a negative area.
+    int partner = 0;
   };
   struct OuterFace {
     int cell = 0;

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "geometry/checks.h"
 #include "geometry/heat/food_components.h"
@@ -47,6 +48,11 @@ double latent_heat_of_evaporation(double temperature) {
 double humidity_ratio(double pressure) {
   GEOMETRY_ASSERT(pressure >= 0.0 && pressure < kAtmosphere);
   return kVapourToAir * pressure / (kAtmosphere - pressure);
+}
+
+double saturated_humidity(double temperature) {
+  const double pressure = saturation_pressure(temperature);
+  return pressure < kAtmosphere ? humidity_ratio(pressure) : std::numeric_limits<double>::infinity();
 }
 
 double boiling_temperature(double activity, double hottest) {

@@ -27,6 +27,9 @@ double latent_heat_of_evaporation(double temperature);
 /// kg of water to a kg of dry air [-] where the vapour has `pressure` [Pa], 0 <= pressure < kAtmosphere.
 double humidity_ratio(double pressure);
 
+/// kg of water to a kg of dry air [-] that holds all it can at `temperature` [K]; endless from the boiling point up.
+double saturated_humidity(double temperature);
+
 /// [K] Temperature at which water boils when its activity is `activity` [-], 0 to 1: where saturation_pressure is
 /// kAtmosphere / activity. At most `hottest` [K].
 double boiling_temperature(double activity, double hottest);

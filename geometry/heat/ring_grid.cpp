@@ -105,8 +105,8 @@ void join_leaning(HeatGrid& grid, const AreaCurve& curve, const RingLayer& below
                                                                            .up_outer = area / rise,
                                                                            .up_inner = next / rise});
     if (corner == 0.0) continue;
-    grid.faces.push_back({cell_a, cell_b + 1, corner, 0.5, 0.5});
-    grid.faces.push_back({cell_a + 1, cell_b, -corner, 0.5, 0.5});
+    grid.faces.push_back({cell_a, cell_b + 1, corner, 0.5, 0.5, 1});
+    grid.faces.push_back({cell_a + 1, cell_b, -corner, 0.5, 0.5, -1});
   }
 }
 

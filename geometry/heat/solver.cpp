@@ -19,6 +19,9 @@ constexpr int kFewestStages = 3;
 constexpr int kMostStages = 200;
 /// [K] A cell this near boiling may run dry within a step, and then holds as little heat as dry food.
 constexpr double kNearBoiling = 15.0;
+/// [-] of the last step: a step so short is no lever to look ahead by; and how far ahead at most, in last steps.
+constexpr double kShortStep = 0.5;
+constexpr double kFurthestAhead = 1.0;
 /// [-] of a cell's water that may dry off in one step, besides what flows in.
 constexpr double kMostDried = 0.5;
 /// [K] Closer together, one conductivity serves two places.
@@ -160,9 +163,20 @@ const std::vector<double>& HeatStepper::temperatures(const HeatState& state) {
   return temperature_;
 }
 
+/// Keeps the present for the next look ahead. A short step, cut off by a row of history or a stage's end, would make a
+/// poor lever for a long one after it: then the older past stays, so much further back.
+void HeatStepper::remember(double dt) {
+  if (dt < kShortStep * last_step_) {
+    last_step_ += dt;
+    return;
+  }
+  before_ = temperature_;
+  last_step_ = dt;
+}
+
 /// Temperatures half a step on, along the line through now and a step ago.
 void HeatStepper::look_ahead(double dt) {
-  const double share = last_step_ > 0.0 ? 0.5 * dt / last_step_ : 0.0;
+  const double share = last_step_ > 0.0 ? std::min(0.5 * dt / last_step_, kFurthestAhead) : 0.0;
   for (std::size_t i = 0; i < ahead_.size(); ++i) {
     ahead_[i] = temperature_[i] + share * (temperature_[i] - before_[i]);
   }
@@ -175,6 +189,8 @@ double HeatStepper::conductivity_between(std::size_t cell, double dryness, doubl
   return (substance.conductivity_integral(b, dryness) - substance.conductivity_integral(a, dryness)) / (b - a);
 }
 
+/// A link across a corner takes the least conductivity of the four cells there, so that a negative one never outweighs
+/// the ways round it (see bounded_corner), however dry or frozen some of them are.
 void HeatStepper::set_inner(const std::vector<double>& dryness) {
   if (has_inner_ && is_constant_) return;
   const HeatGrid& grid = problem_.grid;
@@ -187,11 +203,18 @@ void HeatStepper::set_inner(const std::vector<double>& dryness) {
     const HeatGrid::Face& face = grid.faces[f];
     const auto a = index(face.a);
     const auto b = index(face.b);
-    const double apart = ahead_[b] - ahead_[a];
-    const bool is_one = grid.cells[a].part == grid.cells[b].part && dryness[a] == dryness[b];
-    const double conductance = is_one && std::abs(apart) > kSameTemperature
-                                   ? face.area * (integral_[b] - integral_[a]) / (apart * (face.half_a + face.half_b))
-                                   : face.area / (face.half_a / conductivity_[a] + face.half_b / conductivity_[b]);
+    double conductance = 0.0;
+    if (face.partner != 0) {
+      const HeatGrid::Face& other = grid.faces[f + static_cast<std::size_t>(face.partner)];
+      conductance = face.area * std::min({conductivity_[a], conductivity_[b], conductivity_[index(other.a)],
+                                          conductivity_[index(other.b)]});
+    } else if (const double apart = ahead_[b] - ahead_[a]; std::abs(apart) > kSameTemperature &&
+                                                           grid.cells[a].part == grid.cells[b].part &&
+                                                           dryness[a] == dryness[b]) {
+      conductance = face.area * (integral_[b] - integral_[a]) / (apart * (face.half_a + face.half_b));
+    } else {
+      conductance = face.area / (face.half_a / conductivity_[a] + face.half_b / conductivity_[b]);
+    }
     links_[index(of_face_[f][0])].conductance = conductance;
     links_[index(of_face_[f][1])].conductance = conductance;
   }
@@ -212,6 +235,7 @@ void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, 
                      .guess = guess};
     if (side.drying > 0.0 && substance.can_dry()) {
       cell.activity = substance.activity(state.dryness[i]);
+      cell.takes_dew = state.dryness[i] <= 0.0;
       const double left = (1.0 - state.dryness[i]) * substance.water() * grid.cells[i].volume;
       cell.most_drying = (kMostDried * left / dt + std::max(0.0, inflow_[i])) / face.area;
     }
@@ -326,7 +350,7 @@ double HeatStepper::step(HeatState& state, const Surroundings& around, const Air
     s = kMostStages;
     dt = 0.25 * limit * (s * s + s - 2);
   }
-  before_ = temperature_;
+  remember(dt);
   advance(state, dt, s);
   if (can_dry_) {
     find_temperatures(state.enthalpy, state.dryness);
@@ -334,7 +358,6 @@ double HeatStepper::step(HeatState& state, const Surroundings& around, const Air
     settle_drying(state, dt);
     move_water(state, dt);
   }
-  last_step_ = dt;
   ++steps_;
   stages_ += s;
   return dt;

@@ -78,6 +78,7 @@ class HeatStepper {
   void make_links();
   Substance::Line line_of(std::size_t cell, double enthalpy, double dryness);
   void find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness);
+  void remember(double dt);
   void look_ahead(double dt);
   double conductivity_between(std::size_t cell, double dryness, double a, double b) const;
   void set_inner(const std::vector<double>& dryness);

@@ -41,6 +41,12 @@ double outer_conductance(const Surface& side, double around, double surface) {
   return conductance;
 }
 
+/// Water that settles, as on a cold window: only below the air's dew point, whatever the food itself would draw in.
+Drying dew(double surface, double humidity, double convection, bool is_taken) {
+  const Drying on_water = drying(surface, 1.0, humidity, convection);
+  return is_taken && on_water.rate < 0.0 ? on_water : Drying{};
+}
+
 }  // namespace
 
 const Surface& Surroundings::at(Side side) const {
@@ -72,6 +78,7 @@ SurfaceFlow surface_flow(const Surface& side, double air, double humidity, const
   if (side.coefficient <= 0.0 && side.emissivity <= 0.0) return {0.0, air, 0.0, cell.temperature};
   const double around = side.held_at.value_or(air);
   const bool is_wet = side.drying > 0.0 && cell.activity > 0.0;
+  const double held = is_wet ? std::min(humidity, saturated_humidity(air)) : 0.0;
   if (!is_wet && side.emissivity <= 0.0) {
     const double outer = outer_conductance(side, around, around);
     const double both = outer * cell.inner / (outer + cell.inner);
@@ -84,8 +91,9 @@ SurfaceFlow surface_flow(const Surface& side, double air, double humidity, const
   for (int i = 0; i < kMostSteps; ++i) {
     conductance = outer_conductance(side, around, surface);
     if (is_wet) {
-      leaving = drying(surface, cell.activity, humidity, side.drying);
+      leaving = drying(surface, cell.activity, held, side.drying);
       if (leaving.rate > cell.most_drying) leaving = {cell.most_drying, 0.0};
+      if (leaving.rate < 0.0) leaving = dew(surface, held, side.drying, cell.takes_dew);
       latent = latent_heat_of_evaporation(surface);
     }
     const double excess =

@@ -56,10 +56,11 @@ struct SurfaceCell {
   double temperature = 0.0;  // [K] of the cell
   double activity = 0.0;     // [-] of its water; 0: nothing evaporates
   double most_drying = 0.0;  // [kg/(m² s)] that it has to give
+  bool takes_dew = true;     // false once it has dried: what little it would take up again is left out
   double inner = 0.0;        // [W/(m² K)] its conductivity over the distance from its middle to the surface
   double guess = 0.0;        // [K] the surface's temperature a moment ago
 };
-/// What a surface of the food does under `air` [K] of `humidity` [kg/kg].
+/// What a surface of the food does under `air` [K] of `humidity` [kg/kg], or saturated where it cannot hold that.
 SurfaceFlow surface_flow(const Surface& side, double air, double humidity, const SurfaceCell& cell);
 
 /// The air over a stage: from one temperature [K] to another, evenly over `duration` [s], or, with a lag [s], as an
