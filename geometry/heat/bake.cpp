@@ -138,7 +138,7 @@ class Run {
 
  private:
   static Air air_of(const Stage& stage) {
-    return {stage.air_before.value_or(stage.air), stage.air, stage.duration, stage.lag};
+    return {stage.air_before.value_or(stage.air), stage.air, stage.ramp > 0.0 ? stage.ramp : stage.duration, stage.lag};
   }
 
   void note(double air) {

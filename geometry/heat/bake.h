@@ -29,6 +29,7 @@ struct Stage {
   double lag = 0.0;                                   // [s] see Air; 0: straight to `air`
   std::optional<Surroundings> around = std::nullopt;  // else as the question's transfer says
   std::optional<Ending> ends_when = std::nullopt;
+  double ramp = 0.0;  // [s] from air_before to air, without a lag; 0: all of the duration
 };
 
 struct BakeQuestion {

@@ -96,6 +96,7 @@ Result<Targets> find_targets(const BakeTimeQuestion& q, const Member& member, co
     if (is_last ? moved > kNoticed && before.coldest < boil : std::abs(moved) > kNoticed) {
       stage.ends_when = is_last ? Ending{Ending::Measure::kColdest, std::min(end.coldest, boil)}
                                 : Ending{Ending::Measure::kMean, end.mean};
+      stage.ramp = stage.duration;
       stage.duration = kLongestBake;
     }
     if (stage.ends_when && is_last && end.coldest > boil) {
@@ -214,6 +215,12 @@ Result<BakeTime> likely_time(const BakeTimeQuestion& q, const Likely& likely, co
 
 std::optional<Problem> check(const BakeTimeQuestion& q) {
   if (q.stages.empty()) return Problem{ProblemCode::kMissing, "a programme needs at least one stage", "recipe.stages"};
+  if (!std::isfinite(q.start)) {
+    return Problem{ProblemCode::kNotANumber, "the temperature the food starts from is not a number", "recipe.start"};
+  }
+  if (!std::isfinite(q.start)) {
+    return Problem{ProblemCode::kNotANumber, "the temperature the food starts from is not a number", "recipe.start"};
+  }
   GEOMETRY_ASSERT(q.mine.size() == q.stages.size());
   for (const Stage& stage : q.stages) {
     GEOMETRY_ASSERT(stage.around.has_value());

@@ -20,7 +20,7 @@ inline constexpr double kVapourToAir = 0.621945;
 double saturation_pressure(double temperature);
 
 /// Latent heat [J/kg] of evaporation of water at `temperature` [K]: a cubic through the steam tables' 2500.9, 2382.0,
-/// 2256.5 and 1939.8 kJ/kg at 0, 50, 100 and 200 °C (IAPWS-95, from memory), 0.9 kJ/kg off between. Held outside 0 to
+/// 2256.5 and 1939.8 kJ/kg at 0, 50, 100 and 200 °C (IAPWS-95, from memory), 1 kJ/kg off between. Held outside 0 to
 /// 250 °C.
 double latent_heat_of_evaporation(double temperature);
 

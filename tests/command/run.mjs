@@ -193,6 +193,85 @@ check('bake: until a core temperature, by composition; and programmes that canno
   equal(never.reached, false);
 });
 
+const cheesecake = {
+  pan: { catalogue: 'springform-23cm' },
+  lining: { floor: '6 mm', wall: '6 mm', height: '4.5 cm', substance: 'pressed-biscuit-crumb' },
+  fill: { height: '29 mm', substance: 'Baked cheesecake' }, start: '20 C',
+  recipe: {
+    pan: { catalogue: 'springform-26cm' }, lining: { floor: '6 mm', wall: '6 mm', height: '4.5 cm' }, fill: { height: '25 mm' },
+    stages: [{ air: '180 C', for: '12 min' }, { air: '150 C', for: '28 min' }],
+  },
+};
+
+check('bake: a recipe\'s time is carried over to my pan, as a band, and the same pan gives it back to the second', () => {
+  const a = answer(program, 'bake', cheesecake);
+  if (!(a.early_min < a.time_min && a.time_min < a.late_min)) throw new Error(JSON.stringify(a));
+  if (!(a.time_min > 40 && a.time_min < 60)) throw new Error(`${a.time_min} min for a deeper filling`);
+  near(a.core_c, a.recipe_core_c, 0.01);
+  equal(a.stages.length, 2);
+  near(a.stages[0].min + a.stages[1].min, a.time_min, 1e-6);
+  const { pan, lining, fill } = cheesecake;
+  const same = answer(program, 'bake', {
+    ...cheesecake, recipe: { ...cheesecake.recipe, pan, lining: { ...lining, substance: undefined }, fill: { height: fill.height } },
+  });
+  near(same.time_min, 40, 1 / 60);
+  near(same.stages[0].min, 12, 1 / 60);
+  const words = ask(program, 'bake', cheesecake).out;
+  for (const said of ['start looking after', 'usually done', 'Trust a thermometer']) {
+    if (!words.includes(said)) throw new Error(`"${said}" is missing: ${words}`);
+  }
+});
+
+check('bake: rack, refrigerator and freezer follow, and slow cooling of an egg filling is warned of', () => {
+  const cold = answer(program, 'bake', { ...cheesecake, cool: { rack: '3 h', store: '4 C' } });
+  if (!(cold.cooling.room_min > 30 && cold.cooling.cold_min > cold.cooling.room_min)) throw new Error(JSON.stringify(cold.cooling));
+  equal(cold.cooling.frozen_min, null);
+  const warned = ask(program, 'bake', { ...cheesecake, cool: { rack: '3 h', store: '4 C' } }).out;
+  if (!/57 to 21 °C.*Food Code 3-501\.14/.test(warned)) throw new Error(warned);
+  const frozen = answer(program, 'bake', { ...cheesecake, cool: { rack: '1 h', store: '-18 C' } });
+  if (!(frozen.cooling.frozen_min > frozen.cooling.cold_min)) throw new Error(JSON.stringify(frozen.cooling));
+});
+
+check('bake: stages that ramp, drift, are switched off or stand in water; places other than an oven', () => {
+  const job = (stages, more = {}) => ({
+    pan: { outline: { kind: 'round', diameter: '20 cm' }, profile: { depth: '5 cm' }, material: 'dark_steel' },
+    fill: { height: '3 cm', substance: 'egg-custard' }, start: '20 C', stages, ...more,
+  });
+  const core = (stages) => answer(program, 'bake', job(stages)).core_c;
+  const held = core([{ air: '160 C', for: '40 min' }]);
+  const ramped = core([{ air: '160 C', from: '60 C', for: '40 min' }]);
+  const fan = core([{ air: '160 C', for: '40 min', in: 'fan oven' }]);
+  if (!(ramped < held && held < fan)) throw new Error(`${[ramped, held, fan]}`);
+  const long = core([{ air: '160 C', for: '90 min' }]);
+  const bath = core([{ air: '160 C', for: '90 min', bath: '83 C' }]);
+  if (!(bath > 75 && bath < 86 && bath < long)) throw new Error(`${[bath, long]}`);
+  const hot = { air: '160 C', for: '30 min' };
+  const history = (off) => answer(program, 'bake', job([hot, { off, for: '10 min' }], { report_every: '40 min' })).history[1].air_c;
+  near(history('shut'), 20 + 140 * Math.exp(-10 / 40), 1e-9);
+  near(history('open'), 20 + 140 * Math.exp(-10 / 8), 1e-9);
+  const glass = job([{ air: '160 C', for: '40 min' }]);
+  glass.pan = { ...glass.pan, material: 'ceramic' };
+  if (!(answer(program, 'bake', glass).core_c < held)) throw new Error('thick stoneware is no slower than steel');
+});
+
+check('bake: what contradicts itself is refused with its place', () => {
+  const { recipe, ...mine } = cheesecake;
+  const refusals = [
+    [{ ...cheesecake, stages: recipe.stages }, 'stages: '], [{ ...cheesecake, until: { core: '70 C' } }, 'until.core: '],
+    [{ ...cheesecake, recipe: { ...recipe, lining: undefined } }, 'recipe.lining: '],
+    [{ ...cheesecake, recipe: { ...recipe, stages: [] } }, 'recipe.stages: '],
+    [{ ...cheesecake, recipe: { ...recipe, fill: { height: '9 cm' } } }, 'recipe.fill.height: '],
+    [{ ...mine, stages: [{ off: 'shut', for: '5 min' }] }, 'stages.0.off: '],
+    [{ ...mine, stages: [{ air: '160 C', for: '5 min', lag: '4 min' }] }, 'stages.0.from: '],
+    [{ ...mine, stages: [{ air: '160 C', for: '5 min', in: 'cellar' }] }, 'stages.0.in: '],
+    [{ ...mine, stages: [{ air: '160 C', for: '5 min' }], fill: { height: '2 cm', substance: 'cheesecak' } }, 'did you mean'],
+  ];
+  for (const [question, said] of refusals) {
+    const { status, err } = ask(program, 'bake', question, '--json');
+    if (status !== 2 || !err.includes(said)) throw new Error(`${said}: ${status} ${err}`);
+  }
+});
+
 check('a folder is refused like a file that cannot be read, and --help is given anywhere', () => {
   const folder = spawnSync(program, ['pan', '/'], { encoding: 'utf8' });
   equal([folder.status, folder.stdout, folder.stderr.startsWith('/:1: ')], [2, '', true]);
