@@ -65,6 +65,8 @@ TEST_CASE("the recipe's own pan takes the recipe's own time, to the second") {
       lined(shapes::pan(Fluted{0.10, 24, 0.004}, StraightWall{0.02, 0.003, 0.0}), {0.003, 0.003, 0.02}, 0.014);
   BakeTimeQuestion bath = cheesecake(crust, crust, {stage(160, 55)});
   bath.stages[0].around = bath.mine[0] = surroundings_in(Place::kOven, Material::kTinnedSteel, kUsualBath);
+  Stage ramp = stage(150, 20);
+  ramp.air_before = 200 + kZero;
   const std::vector<Case> cases{
       {"round, one stage", cake(tin, tin, {stage(175, 35)})},
       {"round, two stages", cake(tin, tin, {stage(190, 12), stage(165, 22)})},
@@ -75,6 +77,7 @@ TEST_CASE("the recipe's own pan takes the recipe's own time, to the second") {
       {"lined springform, three stages",
        cheesecake(crust, crust, {stage(200, 12), stage(140, 20), switched_off(140, 15)})},
       {"lined springform in a bath", bath},
+      {"lined springform in an oven that falls evenly", cheesecake(crust, crust, {stage(200, 12), ramp})},
       {"lined fluted tartlet", cheesecake(tartlet, tartlet, {stage(180, 15), stage(150, 8)})},
   };
   for (const Case& each : cases) {

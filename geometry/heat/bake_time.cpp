@@ -218,9 +218,6 @@ std::optional<Problem> check(const BakeTimeQuestion& q) {
   if (!std::isfinite(q.start)) {
     return Problem{ProblemCode::kNotANumber, "the temperature the food starts from is not a number", "recipe.start"};
   }
-  if (!std::isfinite(q.start)) {
-    return Problem{ProblemCode::kNotANumber, "the temperature the food starts from is not a number", "recipe.start"};
-  }
   GEOMETRY_ASSERT(q.mine.size() == q.stages.size());
   for (const Stage& stage : q.stages) {
     GEOMETRY_ASSERT(stage.around.has_value());

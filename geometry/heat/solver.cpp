@@ -19,6 +19,10 @@ constexpr int kFewestStages = 3;
 constexpr int kMostStages = 200;
 /// [K] A cell this near boiling may run dry within a step, and then holds as little heat as dry food.
 constexpr double kNearBoiling = 15.0;
+/// [-] How near a surface's dryness is found, or how near what comes to it is to what leaves; in so many tries at most.
+constexpr double kSameDryness = 1e-3;
+constexpr double kSameFlow = 5e-3;
+constexpr int kDrynessTries = 12;
 /// [-] of the last step: a step so short is no lever to look ahead by; and how far ahead at most, in last steps.
 constexpr double kShortStep = 0.5;
 constexpr double kFurthestAhead = 1.0;
@@ -125,6 +129,7 @@ void HeatStepper::restart() {
 void HeatStepper::mark(Mark& mark) const {
   mark.before = before_;
   mark.surface = surface_;
+  mark.inflow = inflow_;
   mark.next_step = next_step_;
   mark.last_step = last_step_;
 }
@@ -132,6 +137,7 @@ void HeatStepper::mark(Mark& mark) const {
 void HeatStepper::go_back(const Mark& mark) {
   before_ = mark.before;
   surface_ = mark.surface;
+  inflow_ = mark.inflow;
   next_step_ = mark.next_step;
   last_step_ = mark.last_step;
   std::fill(lines_.begin(), lines_.end(), Substance::Line{});
@@ -221,6 +227,41 @@ void HeatStepper::set_inner(const std::vector<double>& dryness) {
   has_inner_ = true;
 }
 
+/// A drying surface is drier than its cell: water comes to it from the cell's middle, `half` [m] away, no faster than
+/// it moves. Finds the dryness at which as much comes as leaves.
+SurfaceFlow HeatStepper::drying_surface_flow(const Surface& side, double air, double humidity, SurfaceCell& cell,
+                                             double half, std::size_t of, double dryness) const {
+  const Substance& substance = problem_.substance_of(of);
+  SurfaceFlow flow;
+  // False position, Illinois: more leaves than comes at `wetter`, less at `drier`.
+  const auto excess = [&](double at) {
+    cell.activity = substance.activity(at);
+    flow = surface_flow(side, air, humidity, cell);
+    cell.guess = flow.surface;
+    return flow.drying -
+           substance.diffusivity(flow.surface, 0.5 * (at + dryness)) * substance.water() * (at - dryness) / half;
+  };
+  double wetter = dryness;
+  double drier = 1.0;
+  double over = excess(wetter);
+  double under = excess(drier);
+  for (int i = 0; i < kDrynessTries && drier - wetter > kSameDryness; ++i) {
+    const double middle = wetter + (drier - wetter) * std::clamp(over / (over - under), 0.05, 0.95);
+    const double now = excess(middle);
+    if (std::abs(now) < kSameFlow * flow.drying) break;
+    if (now > 0.0) {
+      wetter = middle;
+      over = now;
+      under *= 0.5;
+    } else {
+      drier = middle;
+      under = now;
+      over *= 0.5;
+    }
+  }
+  return flow;
+}
+
 void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, double air, double dt) {
   for (const int cell : outer_cells_) outer_conductance_[index(cell)] = outer_heat_[index(cell)] = 0.0;
   const HeatGrid& grid = problem_.grid;
@@ -229,7 +270,9 @@ void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, 
     const auto i = index(face.cell);
     const Surface& side = around.at(face.side);
     const Substance& substance = problem_.substance_of(i);
-    const double guess = last_step_ > 0.0 ? surface_[f] : temperature_[i];
+    // The surface was found at the middle of the last step; since then it moved about as its cell did.
+    const double moved = ahead_[i] - 0.5 * (before_[i] + temperature_[i]);
+    const double guess = last_step_ > 0.0 ? surface_[f] + moved : temperature_[i];
     SurfaceCell cell{.temperature = ahead_[i],
                      .inner = conductivity_between(i, state.dryness[i], ahead_[i], guess) / face.half,
                      .guess = guess};
@@ -239,7 +282,8 @@ void HeatStepper::set_outer(const HeatState& state, const Surroundings& around, 
       const double left = (1.0 - state.dryness[i]) * substance.water() * grid.cells[i].volume;
       cell.most_drying = (kMostDried * left / dt + std::max(0.0, inflow_[i])) / face.area;
     }
-    const SurfaceFlow flow = surface_flow(side, air, around.humidity, cell);
+    SurfaceFlow flow = surface_flow(side, air, around.humidity, cell);
+    if (flow.drying > 0.0) flow = drying_surface_flow(side, air, around.humidity, cell, face.half, i, state.dryness[i]);
     outer_conductance_[i] += face.area * flow.conductance;
     outer_heat_[i] += face.area * flow.conductance * flow.towards;
     surface_[f] = flow.surface;

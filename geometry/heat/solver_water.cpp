@@ -88,7 +88,7 @@ void HeatStepper::find_moving_water(const HeatState& state) {
 
 void HeatStepper::move_water(HeatState& state, double dt) {
   const HeatGrid& grid = problem_.grid;
-  for (const int cell : moving_cells_) inflow_[index(cell)] = 0.0;
+  std::fill(inflow_.begin(), inflow_.end(), 0.0);
   find_moving_water(state);
   if (moving_faces_.empty()) return;
   const auto exchange = [&](const HeatGrid::Face& face) {  // [m³/s]
