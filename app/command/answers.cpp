@@ -112,7 +112,7 @@ Json json_of(const BakeJob& job, const BakeJobAnswer& answer) {
     const BakeTime& timing = *answer.timing;
     json["reached"] = timing.reached;
     json["early_min"] = timing.reached ? Json(minutes(timing.band.early)) : Json(nullptr);
-    json["late_min"] = timing.reached ? Json(minutes(timing.band.late)) : Json(nullptr);
+    json["late_min"] = timing.reached && !timing.band.is_open ? Json(minutes(timing.band.late)) : Json(nullptr);
     json["recipe_core_c"] = celsius(timing.recipe_end.coldest);
     json["stages"] = Json::array();
     for (const Stage& stage : answer.my_stages) {

@@ -118,7 +118,6 @@ class Run {
     food_ = {question.start, question.start, question.start, 0};
     answer_.cells = static_cast<long>(problem.grid.cells.size());
     stored_first_ = stored_heat(problem, state_);
-    warmest_middle();
   }
 
   Result<BakeAnswer> all() {
@@ -147,16 +146,7 @@ class Run {
     if (time_ <= question_.keeps_fields_to) answer_.fields.push_back(field);
   }
 
-  void look() {
-    food_ = observe(problem_, stepper_.temperatures(state_));
-    warmest_middle();
-  }
-
-  void warmest_middle() {
-    if (answer_.warmest_middle >= food_.coldest) return;
-    answer_.warmest_middle = food_.coldest;
-    answer_.warmest_middle_at = time_;
-  }
+  void look() { food_ = observe(problem_, stepper_.temperatures(state_)); }
 
   BakeState state() {
     const std::vector<double>& field = stepper_.temperatures(state_);

@@ -75,8 +75,6 @@ struct BakeAnswer {
   std::vector<BakeRow> history;             // at multiples of report_every, from 0
   std::vector<BakeState> stage_ends;        // of each stage that was run
   std::vector<std::vector<double>> fields;  // [K] by cell, for each row of history asked for
-  double warmest_middle = 0.0;              // [K] the highest the coldest point ever was
-  double warmest_middle_at = 0.0;           // [s]
   long cells = 0, steps = 0, stages = 0;    // work done
 };
 

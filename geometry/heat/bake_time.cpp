@@ -6,7 +6,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstddef>
 #include <limits>
+#include <optional>
 #include <string>
 #include <utility>
 
@@ -60,7 +62,8 @@ Result<Grids> make_grids(const BakeTimeQuestion& q, const GridFineness& fineness
 struct Targets {
   BakeAnswer recipe;
   std::vector<Stage> stages;  // of my pan, but for what differs by Member
-  double hold = 0.0;          // [s] at the boil, in a stage of its own after the others
+  std::size_t last = 0;       // the stage that ends with the food done; what follows it goes by time
+  double hold = 0.0;          // [s] at the boil, in a stage of its own after that one
 };
 
 std::vector<Stage> recipe_stages(const BakeTimeQuestion& q, const Member& member) {
@@ -79,31 +82,46 @@ BakeQuestion asked(const BakeTimeQuestion& q, std::vector<Stage> stages, double 
   return question;
 }
 
+/// An oven that cools: its stage takes the time it takes, however warm the food is.
+bool falls(const Stage& stage) {
+  return stage.air_before && *stage.air_before > stage.air;
+}
+
+/// The last stage in which the oven heats and the middle gets warmer.
+std::size_t last_that_heats(const BakeTimeQuestion& q, const BakeAnswer& run) {
+  for (std::size_t i = q.stages.size(); i-- > 0;) {
+    const double before = i == 0 ? q.start : run.stage_ends[i - 1].coldest;
+    if (!falls(q.stages[i]) && run.stage_ends[i].coldest > before + kNoticed) return i;
+  }
+  return q.stages.size() - 1;
+}
+
 Result<Targets> find_targets(const BakeTimeQuestion& q, const Member& member, const HeatProblem& recipe,
                              double report_every) {
   BakeQuestion question = asked(q, recipe_stages(q, member), q.start, report_every);
   const auto run = bake(recipe, question);
   if (!run) return in_recipe(run.problem());
-  Targets targets{*run, {}, 0.0};
+  Targets targets{*run, {}, last_that_heats(q, *run), 0.0};
   BakeState before{.coldest = q.start, .mean = q.start};
   const double boil = recipe.substances[0].boiling_point(0.0) - kNearBoil;
   for (std::size_t i = 0; i < q.stages.size(); ++i) {
     Stage stage = q.stages[i];
     const BakeState& end = run->stage_ends[i];
-    const bool is_last = i + 1 == q.stages.size();
-    const double moved = is_last ? end.coldest - before.coldest : end.mean - before.mean;
+    const bool is_last = i == targets.last;
     stage.around = scaled(q.mine[i], member.exchange);
-    if (is_last ? moved > kNoticed && before.coldest < boil : std::abs(moved) > kNoticed) {
+    const bool is_carried = is_last ? end.coldest > before.coldest + kNoticed && before.coldest < boil
+                                    : i < targets.last && !falls(stage) && std::abs(end.mean - before.mean) > kNoticed;
+    if (is_carried) {
       stage.ends_when = is_last ? Ending{Ending::Measure::kColdest, std::min(end.coldest, boil)}
                                 : Ending{Ending::Measure::kMean, end.mean};
       stage.ramp = stage.duration;
       stage.duration = kLongestBake;
     }
-    if (stage.ends_when && is_last && end.coldest > boil) {
+    if (is_carried && is_last && end.coldest > boil) {
       question.until_coldest = boil;
       const auto at_boil = bake(recipe, question);
       if (!at_boil) return in_recipe(at_boil.problem());
-      targets.hold = std::max(0.0, run->time - at_boil->time);
+      targets.hold = std::max(0.0, end.time - at_boil->time);
     }
     targets.stages.push_back(stage);
     before = end;
@@ -111,16 +129,16 @@ Result<Targets> find_targets(const BakeTimeQuestion& q, const Member& member, co
   return targets;
 }
 
-/// My pan's run to the targets; its stage ends are those of the targets' stages, and of the hold.
+/// My pan's run to the targets; its stage ends are those of the targets' stages, the hold's after that of the last.
 Result<BakeAnswer> run_mine(const BakeTimeQuestion& q, const Member& member, const Targets& targets,
                             const HeatProblem& mine, double report_every) {
   BakeQuestion question = asked(q, targets.stages, q.start + member.my_batter, report_every);
   if (targets.hold > 0.0) {
-    Stage hold = targets.stages.back();
+    Stage hold = targets.stages[targets.last];
     hold.ends_when.reset();
     hold.duration = targets.hold;
     hold.air_before.reset();
-    question.stages.push_back(hold);
+    question.stages.insert(question.stages.begin() + static_cast<std::ptrdiff_t>(targets.last) + 1, hold);
   }
   for (Stage& stage : question.stages) {
     stage.air += member.my_oven;
@@ -133,13 +151,13 @@ const std::array<Substance, 2>& made_of(const BakeTimeQuestion& q, const Member&
   return member.made_of != nullptr ? *member.made_of : q.substances;
 }
 
-/// [s] in my pan.
-Result<double> member_time(const BakeTimeQuestion& q, const Member& member, const Grids& grids) {
+/// [s] in my pan; nothing when it never gets there.
+Result<std::optional<double>> member_time(const BakeTimeQuestion& q, const Member& member, const Grids& grids) {
   const auto targets = find_targets(q, member, {grids.recipe, made_of(q, member)}, kNoRows);
   if (!targets) return targets.problem();
   const auto run = run_mine(q, member, *targets, {grids.mine, made_of(q, member)}, kNoRows);
   if (!run) return run.problem();
-  return run->time;
+  return run->reached ? std::optional(run->time) : std::nullopt;
 }
 
 /// The members that differ in one thing each, as pairs of opposite ways where there are two.
@@ -157,16 +175,22 @@ Result<BakeBand> find_band(const BakeTimeQuestion& q, double time, long& runs) {
   const auto likely = member_time(q, {}, *grids);
   if (!likely) return likely.problem();
   runs += 2;
+  if (!*likely) return BakeBand{time, time, true};
   double earlier = 0.0;
   double later = 0.0;
+  bool is_open = false;
   for (const Member& member : members(q)) {
     const auto other = member_time(q, member, *grids);
     if (!other) return other.problem();
-    const double apart = *other - *likely;
-    (apart < 0.0 ? earlier : later) += apart * apart;
     runs += 2;
+    if (!*other) {
+      is_open = true;
+      continue;
+    }
+    const double apart = **other - **likely;
+    (apart < 0.0 ? earlier : later) += apart * apart;
   }
-  return BakeBand{std::max(0.0, time - std::sqrt(earlier)), time + std::sqrt(later)};
+  return BakeBand{std::max(0.0, time - std::sqrt(earlier)), time + std::sqrt(later), is_open};
 }
 
 double biot_of(const FilledPan& pan, const Substance& fill, double start) {
@@ -203,11 +227,15 @@ Result<BakeTime> likely_time(const BakeTimeQuestion& q, const Likely& likely, co
   found.my_end = mine->stage_ends.back();
   found.hold_at_boil = likely.targets.hold;
   double before = 0.0;
-  for (std::size_t i = 0; i < mine->stage_ends.size() && i < q.stages.size(); ++i) {
-    found.stage_times.push_back(mine->stage_ends[i].time - before);
+  for (std::size_t i = 0; i < mine->stage_ends.size(); ++i) {
+    const double length = mine->stage_ends[i].time - before;
     before = mine->stage_ends[i].time;
+    if (likely.targets.hold > 0.0 && i == likely.targets.last + 1) {
+      found.stage_times.back() += length;
+    } else {
+      found.stage_times.push_back(length);
+    }
   }
-  if (!found.stage_times.empty()) found.stage_times.back() += mine->time - before;
   found.mine = *mine;
   found.runs = 2;
   return found;

@@ -6,8 +6,9 @@
 // what does not is shown as a band: every plausible oven and batter is calibrated by itself.
 //
 // A stage of the recipe's programme that is followed by another ends in my pan when its food is as warm on average as
-// the recipe's was then; the last one ends when the coldest point is as warm. Where the recipe ends with its middle at
-// the boil, and so no longer getting warmer, my pan gets there and then stays as long as the recipe's did.
+// the recipe's was then; the last one that heats ends when the coldest point is as warm. Stages in which the oven
+// falls, and those after the last that heats, keep their time. Where the recipe ends with its middle at the boil, and
+// so no longer getting warmer, my pan gets there and then stays as long as the recipe's did.
 #pragma once
 
 #include <array>
@@ -35,6 +36,7 @@ struct BakeTimeQuestion {
 /// By how much the cook's oven and batter may differ; see bake_time.cpp for where each comes from.
 struct BakeBand {
   double early = 0.0, late = 0.0;  // [s] around the likely time
+  bool is_open = false;            // some plausible oven never gets there, so that `late` is not the end of it
 };
 
 struct BakeTime {
