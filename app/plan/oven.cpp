@@ -13,7 +13,6 @@
 namespace tinwright {
 namespace {
 
-constexpr double kRowEvery = 60.0;             // [s] of the curve
 constexpr std::size_t kMostCurvePoints = 600;  // as many as a wide screen can show
 constexpr std::size_t kMostFrames = 120;
 
