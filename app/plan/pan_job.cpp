@@ -77,7 +77,7 @@ Report describe_swap(const Pan& recipe, const Pan& mine, UnitChoice choice) {
   }
   const double change = swap.depth - 1.0;
   if (std::abs(change) <= kSameDepth) {
-    report.push_back(remark("Both are about as deep: start with the recipe's own oven time."));
+    report.push_back(remark("Both are about as deep: filled as high, they bake about as long."));
   } else {
     report.push_back(
         remark("Filled to the same share, mine is " + format_percent(std::abs(change)) +
