@@ -2,17 +2,24 @@
 // SPDX-License-Identifier: MIT
 //
 // What the controls promise, without a browser: actions posted to the mirror come back from the calls, and every
-// control leaves a node in reading order.
+// control leaves a node in reading order. Also what the pictures stand on: round figures on axes, an even ramp of
+// colours.
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <functional>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "app/view/axis.h"
 #include "app/view/controls.h"
+#include "app/view/warmth.h"
 #include "imgui.h"
 
+using namespace tinwright;
 using namespace tinwright::view;
 
 namespace {
@@ -53,6 +60,7 @@ class Bench {
   Mirror& mirror() { return surface_.mirror(); }
   Viewport& viewport() { return viewport_; }
   bool changed() const { return changed_; }
+  std::optional<double> wish() const { return surface_.frame_asked_in(); }
 
  private:
   ImGuiContext* context_;
@@ -60,6 +68,21 @@ class Bench {
   Viewport viewport_;
   bool changed_ = false;
 };
+
+constexpr double kZero = 273.15;  // [K] of 0 °C
+
+std::string joined(const std::vector<Mark>& marks) {
+  std::string all;
+  for (const Mark& mark : marks) all += (all.empty() ? "" : ",") + mark.text;
+  return all;
+}
+
+/// CIE lightness of an sRGB colour, 0 to 100 (CIE 15; IEC 61966-2-1).
+double lightness(Colour c) {
+  const auto linear = [](double v) { return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4); };
+  const double y = 0.2126 * linear(c.red / 255.0) + 0.7152 * linear(c.green / 255.0) + 0.0722 * linear(c.blue / 255.0);
+  return y <= 216.0 / 24389.0 ? y * 24389.0 / 27.0 : 116.0 * std::cbrt(y) - 16.0;
+}
 
 }  // namespace
 
@@ -104,7 +127,7 @@ TEST_CASE("a press on a control that is gone is forgotten") {
 TEST_CASE("what is disabled cannot be pressed, typed into or chosen") {
   Bench bench;
   bool pressed = false, ticked = false;
-  int index = 0;
+  int index = 0, step = 1;
   std::string text = "as it was";
   const auto draw = [&] {
     pressed = button("button", "B", ButtonLook::kPlain, false) || pressed;
@@ -112,6 +135,7 @@ TEST_CASE("what is disabled cannot be pressed, typed into or chosen") {
     toggle("toggle", "T", ticked, false);
     choice("choice", "C", index, {"a", "b"}, {}, false);
     segments("segments", "S", index, {"a", "b"}, false);
+    slider("slider", "L", step, 5, "", false);
   };
   bench.frame(draw);
   bench.post("button", ActionKind::kPress);
@@ -119,10 +143,12 @@ TEST_CASE("what is disabled cannot be pressed, typed into or chosen") {
   bench.post("toggle", ActionKind::kPress);
   bench.post("choice", ActionKind::kEdit, "1");
   bench.post("segments/1", ActionKind::kPress);
+  bench.post("slider", ActionKind::kEdit, "3");
   bench.frame(draw);
   CHECK_FALSE(pressed);
   CHECK_FALSE(ticked);
   CHECK(index == 0);
+  CHECK(step == 1);
   CHECK(text == "as it was");
 }
 
@@ -141,6 +167,22 @@ TEST_CASE("of several edits before one frame the last wins, and stays even when 
   CHECK(bench.node("depth").problem == bench.node("depth/problem").id);
 }
 
+TEST_CASE("of several segments pressed before one frame the last wins") {
+  Bench bench;
+  int index = 3;
+  const auto draw = [&] { segments("shape", "Shape", index, {"a", "b", "c", "d"}); };
+  bench.frame(draw);
+  for (const char* radio : {"shape/2", "shape/1"}) bench.post(radio, ActionKind::kPress);
+  bench.frame(draw);
+  bench.frame(draw);
+  CHECK(index == 1);
+  for (const char* radio : {"shape/0", "shape/2", "shape/0", "shape/3", "shape/2"})
+    bench.post(radio, ActionKind::kPress);
+  bench.frame(draw);
+  bench.frame(draw);
+  CHECK(index == 2);
+}
+
 TEST_CASE("a choice takes only a number of its options") {
   Bench bench;
   int index = 1;
@@ -155,6 +197,51 @@ TEST_CASE("a choice takes only a number of its options") {
   bench.post("pan", ActionKind::kEdit, "2");
   bench.frame(draw);
   CHECK(index == 2);
+}
+
+TEST_CASE("a slider takes only a number of its steps, and tells where it stands") {
+  Bench bench;
+  int step = 3;
+  const auto draw = [&] { slider("moment", "Moment", step, 10, std::to_string(step) + " min"); };
+  bench.frame(draw);
+  CHECK(bench.mirror().text_at(bench.node("moment").value) == "3");
+  CHECK(bench.mirror().text_at(bench.node("moment").extra) == std::string("9") + kBetweenCells + "3 min");
+  CHECK(bench.node("moment").height >= kTouchHeight);
+  for (const char* wrong : {"", "10", "-1", "3.5", "4x", "99999999999"}) {
+    CAPTURE(wrong);
+    bench.post("moment", ActionKind::kEdit, wrong);
+    bench.frame(draw);
+    CHECK(step == 3);
+  }
+  bench.post("moment", ActionKind::kEdit, "9");
+  bench.frame(draw);
+  CHECK(step == 9);
+}
+
+TEST_CASE("a slider with one step or none stands at its start") {
+  Bench bench;
+  int one = 0, none = 7;
+  bench.frame([&] {
+    slider("one", "One", one, 1, "");
+    slider("none", "None", none, 0, "");
+  });
+  CHECK(bench.mirror().text_at(bench.node("one").extra) == std::string("0") + kBetweenCells);
+  CHECK(bench.mirror().text_at(bench.node("none").value) == "0");
+  CHECK(none == 7);
+}
+
+TEST_CASE("a frame is asked for anew each time, and the soonest wish counts") {
+  Bench bench;
+  bench.frame([] {
+    surface().ask_frame_in(2.0);
+    surface().ask_frame_in(0.5);
+    surface().ask_frame_in(1.0);
+  });
+  CHECK(bench.wish() == 0.5);
+  bench.frame([] { surface().ask_frame_in(-1.0); });
+  CHECK(bench.wish() == 0.0);
+  bench.frame([] {});
+  CHECK_FALSE(bench.wish().has_value());
 }
 
 TEST_CASE("an empty text, list or table is drawn like any other") {
@@ -251,4 +338,46 @@ TEST_CASE("a page that did not change is not handed over again") {
   text = "25";
   bench.frame(draw);
   CHECK(bench.changed());
+}
+
+TEST_CASE("an axis of degrees has round figures that enclose the temperatures, no more than there is room for") {
+  CHECK(joined(temperature_marks(kZero + 20, kZero + 200, UnitChoice::kMetric, 6)) == "0,50,100,150,200");
+  CHECK(joined(temperature_marks(kZero - 18, kZero + 97, UnitChoice::kMetric, 5)) == "-50,0,50,100");
+  CHECK(joined(temperature_marks(kZero + 20, kZero + 200, UnitChoice::kUs, 6)) == "0,100,200,300,400");
+  CHECK(temperature_marks(kZero + 20, kZero + 20, UnitChoice::kMetric, 6).size() >= 2);
+  for (double low = -20.0; low < 60.0; low += 7.3) {
+    for (double span = 0.5; span < 300.0; span *= 1.7) {
+      CAPTURE(low);
+      CAPTURE(span);
+      const auto marks = temperature_marks(kZero + low, kZero + low + span, UnitChoice::kMetric, 6);
+      CHECK(marks.size() <= 6);
+      CHECK(marks.front().at <= kZero + low + 1e-5);
+      CHECK(marks.back().at >= kZero + low + span - 1e-5);
+    }
+  }
+}
+
+TEST_CASE("figures within a range carry their unit and leave out the ends that are not round") {
+  CHECK(joined(temperature_marks_within(kZero + 20, kZero + 160, UnitChoice::kMetric, 4)) == "50 °C,100 °C,150 °C");
+  CHECK(joined(temperature_marks_within(kZero, kZero + 100, UnitChoice::kMetric, 3)) == "0 °C,50 °C,100 °C");
+}
+
+TEST_CASE("an axis of time counts in round minutes or hours from 0") {
+  CHECK(joined(time_marks(38 * 60.0, 3)) == "0,15 min,30 min");
+  CHECK(joined(time_marks(7 * 3600.0, 5)) == "0,2 h,4 h,6 h");
+}
+
+TEST_CASE("the colours of warmth only grow lighter, in steps that differ by little") {
+  double least = 100.0, most = 0.0;
+  for (int i = 0; i < 12; ++i) {
+    const double step = lightness(warmth((i + 1) / 12.0)) - lightness(warmth(i / 12.0));
+    least = std::min(least, step);
+    most = std::max(most, step);
+  }
+  CHECK(least > 4.0);
+  CHECK(most < 8.0);
+  CHECK(lightness(warmth(0.0)) < 25.0);
+  CHECK(lightness(warmth(1.0)) > 90.0);
+  CHECK(lightness(warmth(-3.0)) == lightness(warmth(0.0)));
+  CHECK(lightness(warmth(7.0)) == lightness(warmth(1.0)));
 }

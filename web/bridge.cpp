@@ -125,6 +125,10 @@ EMSCRIPTEN_KEEPALIVE float page_text_size(int which) {
 EMSCRIPTEN_KEEPALIVE void page_night(int night) {
   state().viewport.night = night != 0;
 }
+/// Whether the device is set to as little movement as possible.
+EMSCRIPTEN_KEEPALIVE void page_less_motion(int less) {
+  state().viewport.less_motion = less != 0;
+}
 EMSCRIPTEN_KEEPALIVE void page_scroll(float y) {
   state().viewport.scroll = y;
 }
@@ -158,10 +162,16 @@ EMSCRIPTEN_KEEPALIVE std::uint32_t page_colour(int which) {
   return static_cast<std::uint32_t>(c.red << 16 | c.green << 8 | c.blue);
 }
 
-/// Draws one frame after `seconds`; returns 1 when another one is due because this one changed what it had drawn
-/// already.
-EMSCRIPTEN_KEEPALIVE int page_frame(float seconds) {
+/// [s] after which the page wants the next frame even if nothing happens; negative: it wants none.
+EMSCRIPTEN_KEEPALIVE double page_frame_wish() {
+  return state().surface->frame_asked_in().value_or(-1.0);
+}
+
+/// Draws one frame, `seconds` after the last one and at `time` [s] on a clock that only goes forward; returns 1 when
+/// another one is due because this one changed what it had drawn already.
+EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
   State& s = state();
+  s.viewport.time = time;
   ImGuiIO& io = ImGui::GetIO();
   io.DeltaTime = seconds;
   io.DisplaySize = {s.viewport.width, s.viewport.height};

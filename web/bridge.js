@@ -18,8 +18,9 @@ const root = document.documentElement;
 const canvas = document.getElementById('canvas');
 const layer = document.getElementById('mirror');
 const night = matchMedia('(prefers-color-scheme: dark)');
+const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
 const encoder = new TextEncoder();
-const status = { ready: false, frames: 0, mirror: mirrorCounters, contextLost: 0 };
+const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, contextLost: 0 };
 window.__tinwright = status;
 
 let module = null;
@@ -27,6 +28,7 @@ let scale = 1;
 let asked = 0;     // the pending animation frame
 let due = 0;       // frames still to draw
 let lastTime = 0;
+let later = 0;     // the timer of a frame the page asked for
 let contentHeight = -1;
 let lost = false;
 let lostTimer = 0;
@@ -38,14 +40,22 @@ function wake(frames = 1) {
 }
 
 /** One frame in C++. Should it ever fail, the page says so rather than standing still. */
-function frame(seconds) {
+function frame(seconds, time) {
   try {
-    return module._page_frame(seconds);
+    return module._page_frame(seconds, time / 1000);
   } catch (error) {
-    status.ready = false;
+    status.ready = status.waiting = false;
     showStopped(error.message);
     throw error;
   }
+}
+
+/** The page may want a frame at some later time although nothing happens: what it puts off, or plays. */
+function wakeAsWished() {
+  clearTimeout(later);
+  const seconds = module._page_frame_wish();
+  status.waiting = seconds >= 0;
+  if (status.waiting) later = setTimeout(wake, 1000 * seconds);
 }
 
 function drawFrame(time) {
@@ -54,8 +64,9 @@ function drawFrame(time) {
   if (window.devicePixelRatio !== scale) measure();  // should a browser not have told
   const seconds = lastTime ? Math.min(Math.max((time - lastTime) / 1000, 1e-3), kLongestStep) : 1 / 60;
   lastTime = time;
-  const more = frame(seconds);
+  const more = frame(seconds, time);
   status.frames += 1;
+  wakeAsWished();
   const height = Math.ceil(module._page_height());
   if (height !== contentHeight) {
     contentHeight = height;
@@ -101,6 +112,11 @@ function onScheme() {
     const colour = module._page_colour(i).toString(16).padStart(6, '0');
     root.style.setProperty(name, `#${colour}`);
   });
+  wake();
+}
+
+function onMotion() {
+  module._page_less_motion(lessMotion.matches ? 1 : 0);
   wake();
 }
 
@@ -154,6 +170,7 @@ function watch() {
   window.addEventListener('resize', () => onResize());
   watchRatio();
   night.addEventListener('change', onScheme);
+  lessMotion.addEventListener('change', onMotion);
   document.addEventListener('scroll', () => {
     module._page_scroll(Math.round(window.scrollY * scale));
     wake();
@@ -176,6 +193,7 @@ function start(fonts) {
   if (!module._page_start()) return showNoGraphics();
   measure();
   onScheme();
+  onMotion();
   watch();
   status.ready = true;
   due = 2;

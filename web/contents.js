@@ -36,6 +36,14 @@ export function fillAnswer(output, node) {
   if (node.extra) child(output, 'span', node.extra, 'aside');
 }
 
+/** `extra` holds the last step's number and where it stands in words. */
+export function fillSlider(input, node) {
+  const [last, words] = node.extra.split(kBetweenCells);
+  input.max = last;
+  input.setAttribute('aria-label', node.label);
+  input.setAttribute('aria-valuetext', words);
+}
+
 /** `extra` holds each column's width and side ("<" or ">"), then the heights of the caption and of each row, in css px. */
 export function fillTable(table, node) {
   const [captionText, titles, ...rows] = node.value.split(kBetweenRows);

@@ -4,13 +4,13 @@
 // The mirror's elements: for each node that the wasm module recorded, a real element over the canvas, kept in the module's
 // order. Roles, flags and the layout of a node are those of app/view/mirror.h.
 import { announce } from './announcer.js';
-import { fillAnswer, fillChoice, fillTable } from './contents.js';
+import { fillAnswer, fillChoice, fillSlider, fillTable } from './contents.js';
 
 export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
 const kWordsInNode = 16;
 const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32;
 const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
-  'answer', 'table', 'picture'];
+  'answer', 'table', 'picture', 'slider'];
 
 const decoder = new TextDecoder();
 const layer = () => document.getElementById('mirror');
@@ -31,7 +31,7 @@ export function startMirror(post) {
   });
   root.addEventListener('input', (event) => {
     const entry = entryOf(event);
-    if (entry?.role === 'field') send(entry.id, kEdit, event.target.value);
+    if (entry?.role === 'field' || entry?.role === 'slider') send(entry.id, kEdit, event.target.value);
   });
   root.addEventListener('change', (event) => {
     const entry = entryOf(event);
@@ -45,6 +45,18 @@ export function startMirror(post) {
   root.addEventListener('focusout', (event) => {
     const entry = entryOf(event);
     if (entry) send(entry.id, kBlur, '');
+  });
+  // A finger that comes down on a slider moves it at once; when it then scrolls instead, that was not meant.
+  let touched = null;
+  root.addEventListener('pointerdown', (event) => {
+    touched = entryOf(event)?.role === 'slider' ? { element: event.target, value: event.target.value } : null;
+  });
+  root.addEventListener('pointercancel', () => {
+    if (touched && touched.element.value !== touched.value) {
+      touched.element.value = touched.value;
+      send(Number(touched.element.dataset.id), kEdit, touched.value);
+    }
+    touched = null;
   });
   root.addEventListener('compositionstart', (event) => { event.target.dataset.composing = '1'; });
   root.addEventListener('compositionend', (event) => { delete event.target.dataset.composing; });
@@ -72,6 +84,7 @@ const builders = {
   answer: () => build('output', 'words', { 'aria-live': 'off' }),  // announcer.js reads changes out, at a calm pace
   table: () => build('table', 'words'),
   picture: () => build('div', '', { role: 'img' }),
+  slider: () => build('input', 'press slide', { type: 'range', min: '0', step: '1' }),
 };
 
 function build(tag, classes, attributes = {}) {
@@ -191,12 +204,13 @@ function fill(element, node) {
     case 'choice': fillChoice(element, node); break;
     case 'answer': element.setAttribute('aria-label', node.label); fillAnswer(element, node); break;
     case 'table': fillTable(element, node); break;
+    case 'slider': fillSlider(element, node); break;
     default: element.setAttribute('aria-label', node.label);
   }
 }
 
 /** An element the cook has changed shows again what the application holds. While words are being composed, hands off. */
 function settle(element, node) {
-  if (node.role !== 'field' && node.role !== 'choice') return;
+  if (!['field', 'choice', 'slider'].includes(node.role)) return;
   if (element.value !== node.value && !element.dataset.composing) element.value = node.value;
 }

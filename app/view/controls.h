@@ -97,6 +97,10 @@ bool choice(Key key, Text label, int& index, const Labels& labels, std::span<con
 /// One of few, all in sight. True when `index` changed.
 bool segments(Key key, Text label, int& index, const Labels& labels, bool enabled = true);
 
+/// One of `count` steps in a row, by dragging or by the arrow keys; `words` says where it stands. True when `index`
+/// changed.
+bool slider(Key key, Text label, int& index, int count, Text words, bool enabled = true);
+
 /// On or off. True when `value` changed.
 bool toggle(Key key, Text label, bool& value, bool enabled = true);
 

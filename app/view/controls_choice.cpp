@@ -11,17 +11,6 @@
 namespace tinwright::view {
 namespace {
 
-/// The option's number, as the page sends it; -1 when it is none of `count`.
-int option_number(const std::string& text, int count) {
-  int number = 0;
-  if (text.empty() || text.size() > 6) return -1;
-  for (char c : text) {
-    if (c < '0' || c > '9') return -1;
-    number = number * 10 + (c - '0');
-  }
-  return number < count ? number : -1;
-}
-
 std::string joined_options(const Labels& labels, std::span<const ChoiceGroup> groups) {
   std::string joined;
   for (int i = 0; i < labels.size(); ++i) {
@@ -49,6 +38,25 @@ int segments_in_row(const Labels& labels, float width, float inset) {
   return rows > 0 ? (labels.size() + rows - 1) / rows : 1;  // rows of equal length look calmer than a short last one
 }
 
+/// Takes the presses of all segments; the one that was pressed last, or -1. Arrow keys may press several in one frame.
+int pressed_last(Key key, int count) {
+  Mirror& mirror = surface().mirror();
+  std::size_t latest = 0;
+  int pressed = -1;
+  for (int i = 0; i < count; ++i) {
+    const std::size_t turn = mirror.turn_of(mirror.id_of(part_key(key, std::to_string(i))), ActionKind::kPress);
+    if (turn <= latest) continue;
+    latest = turn;
+    pressed = i;
+  }
+  for (int i = 0; i < count; ++i) {
+    const std::uint32_t id = mirror.id_of(part_key(key, std::to_string(i)));
+    while (mirror.take(id, ActionKind::kPress)) {
+    }
+  }
+  return pressed;
+}
+
 void draw_segment(const Rect& cell, Text label, bool chosen, bool enabled, float inset) {
   Surface& s = surface();
   const Palette& p = s.palette();
@@ -67,6 +75,16 @@ void draw_segment(const Rect& cell, Text label, bool chosen, bool enabled, float
 }
 
 }  // namespace
+
+int option_number(const std::string& text, int count) {
+  int number = 0;
+  if (text.empty() || text.size() > 6) return -1;
+  for (char c : text) {
+    if (c < '0' || c > '9') return -1;
+    number = number * 10 + (c - '0');
+  }
+  return number < count ? number : -1;
+}
 
 bool choice(Key key, Text label, int& index, const Labels& labels, std::span<const ChoiceGroup> groups, bool enabled) {
   Surface& s = surface();
@@ -128,12 +146,10 @@ bool segments(Key key, Text label, int& index, const Labels& labels, bool enable
 
   bool changed = false;
   const float cell_width = rect.width / static_cast<float>(in_row);
-  for (int i = 0; i < labels.size(); ++i) {
-    const std::string radio_key = part_key(key, std::to_string(i));
-    if (s.mirror().take(s.mirror().id_of(radio_key), ActionKind::kPress) && enabled && index != i) {
-      index = i;
-      changed = true;
-    }
+  const int pressed = pressed_last(key, labels.size());
+  if (pressed >= 0 && enabled && index != pressed) {
+    index = pressed;
+    changed = true;
   }
   for (int i = 0; i < labels.size(); ++i) {
     const auto column = static_cast<float>(i % in_row), row = static_cast<float>(i / in_row);

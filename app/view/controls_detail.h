@@ -21,6 +21,9 @@ std::size_t text_block(Key key, Role role, Text text, const Face& face, Colour c
 /// The label above a control; `target` is the control's id, 0 when the control names itself to a screen reader.
 void label_above(Key key, Text text, std::uint32_t target, bool enabled);
 
+/// The number a text from the page names; -1 when it is none of `count`.
+int option_number(const std::string& text, int count);
+
 /// Help and problem beneath a control; links both to the node at `index`.
 void explain_below(Key key, std::size_t index, Text help, Text problem);
 

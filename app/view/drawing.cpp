@@ -129,6 +129,33 @@ void dashes(ImDrawList& draw, ImVec2 from, ImVec2 to, Colour colour, float thick
   }
 }
 
+void dashed_path(ImDrawList& draw, std::span<const ImVec2> points, float dash, float gap, Colour colour,
+                 float thickness) {
+  const ImU32 packed_colour = packed(colour);
+  if (gap <= 0.0f) {
+    draw.AddPolyline(points.data(), static_cast<int>(points.size()), packed_colour, ImDrawFlags_None, thickness);
+    return;
+  }
+  float left = dash;  // of the dash or gap that is being drawn
+  bool in_dash = true;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    ImVec2 from = points[i - 1];
+    float length = std::hypot(points[i].x - from.x, points[i].y - from.y);
+    while (length > 0.0f) {
+      const float step = std::min(left, length);
+      const float along = step / length;
+      const ImVec2 to{std::lerp(from.x, points[i].x, along), std::lerp(from.y, points[i].y, along)};
+      if (in_dash) draw.AddLine(from, to, packed_colour, thickness);
+      from = to;
+      length -= step;
+      left -= step;
+      if (left > 0.0f) continue;
+      in_dash = !in_dash;
+      left = in_dash ? dash : gap;
+    }
+  }
+}
+
 void caption(ImVec2 centre, std::string_view text) {
   Surface& s = surface();
   const Rect size = s.text_size(s.faces().small, text);

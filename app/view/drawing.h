@@ -4,6 +4,7 @@
 // Drawing to scale: places in metres to places on the canvas, filled shapes, and dimension lines with their figures.
 #pragma once
 
+#include <span>
 #include <string_view>
 
 #include "app/view/surface.h"
@@ -36,6 +37,9 @@ void stroke_line(ImDrawList& draw, const Scale& scale, const Loop& line, Colour 
 void dimension(ImDrawList& draw, ImVec2 from, ImVec2 to, std::string_view text, bool text_on_right);
 /// A horizontal dashed line.
 void dashes(ImDrawList& draw, ImVec2 from, ImVec2 to, Colour colour, float thickness);
+/// A line through `points`, in dashes of `dash` with gaps of `gap` [device px]; a gap of 0 is a plain line.
+void dashed_path(ImDrawList& draw, std::span<const ImVec2> points, float dash, float gap, Colour colour,
+                 float thickness);
 /// Text with its middle at `centre`.
 void caption(ImVec2 centre, std::string_view text);
 

@@ -86,6 +86,12 @@ bool Mirror::take(std::uint32_t id, ActionKind kind, std::string* text) {
   return true;
 }
 
+std::size_t Mirror::turn_of(std::uint32_t id, ActionKind kind) const {
+  const auto found = std::find_if(actions_.rbegin(), actions_.rend(),
+                                  [&](const Action& action) { return action.id == id && action.kind == kind; });
+  return static_cast<std::size_t>(actions_.rend() - found);
+}
+
 bool Mirror::end_frame() {
   std::erase_if(actions_, [&](const Action& action) {
     return std::find(taken_.begin(), taken_.end(), action.id) == taken_.end();

@@ -30,6 +30,7 @@ enum class Role : std::uint32_t {
   kAnswer,
   kTable,
   kPicture,
+  kSlider,
 };
 
 /// Bits of Node::flags, likewise shared with web/mirror.js.
@@ -55,8 +56,8 @@ struct Node {
   std::uint32_t key = 0;                      // the stable key, for tests and styles
   std::uint32_t label = 0;
   std::uint32_t value = 0;
-  std::uint32_t extra = 0;    // choice: options; field: hint; answer: explanation; table: measures
-  std::uint32_t help = 0;     // id of the node that explains this one; for a label, of the control it names
+  std::uint32_t extra = 0;  // choice: options; field: hint; answer: explanation; table: measures; slider: see slider()
+  std::uint32_t help = 0;   // id of the node that explains this one; for a label, of the control it names
   std::uint32_t problem = 0;  // id of the node that says what is wrong
 };
 
@@ -95,6 +96,9 @@ class Mirror {
 
   /// True once if that action waits for `id`; for an edit, `text` becomes what the cook entered.
   bool take(std::uint32_t id, ActionKind kind, std::string* text = nullptr);
+
+  /// Of several actions that wait, the later has the larger turn; 0 when none waits for `id`.
+  std::size_t turn_of(std::uint32_t id, ActionKind kind) const;
 
   /// True while the keyboard is on `id`; `shows_ring` also asks whether the browser would show where it is.
   bool is_focused(std::uint32_t id) const { return id == focused_; }

@@ -4,6 +4,7 @@
 // See page.h.
 #include "app/view/page.h"
 
+#include <algorithm>
 #include <string>
 
 #include "app/plan/examples.h"
@@ -14,6 +15,8 @@ namespace {
 
 constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms cramped
 constexpr int kMostColumns = 3;
+constexpr double kPause = 0.35;       // [s] without a change until the oven is worked out
+constexpr double kFirstShown = 0.05;  // [s] the page is shown before it is for the first time
 
 /// A panel with its title above what `draw` puts in it; says what `draw` says.
 template <class Draw>
@@ -105,11 +108,63 @@ void draw_pictures(const Page& page) {
   });
 }
 
+/// Works the oven out when its time has come. At the start of a frame, so that this one shows the answer.
+void keep_oven(Page& page) {
+  const double now = surface().viewport().time;
+  if (page.oven_state != Page::OvenState::kWaiting || now < page.oven_due) return;
+  page.oven = answer_oven(page.bench, page.answer, page.bench.oven);
+  page.oven_look = {.shows_cooling = page.oven_look.shows_cooling};
+  page.oven_state = Page::OvenState::kDone;
+}
+
+void put_oven_off(Page& page, bool changed) {
+  const double now = surface().viewport().time;
+  const bool is_first = page.oven_state == Page::OvenState::kUnasked;
+  if (changed || is_first) {
+    page.oven_due = now + (is_first ? kFirstShown : kPause);
+    page.oven_state = Page::OvenState::kWaiting;
+  }
+  if (page.oven_state == Page::OvenState::kWaiting) surface().ask_frame_in(page.oven_due - now);
+}
+
+bool draw_oven(Page& page) {
+  return card("oven", "Oven", [&] { return edit_oven(page.bench.oven, page.oven, page.bench.has_recipe_pan); });
+}
+
+void draw_oven_answer(const Page& page) {
+  if (page.bench.oven.stages.empty()) return;
+  card("oven/answer", "In the oven", [&] {
+    show_oven(page.oven, page.oven_state == Page::OvenState::kWaiting);
+    return false;
+  });
+}
+
+void draw_inside(Page& page) {
+  if (page.bench.oven.stages.empty() || page.oven.curve.empty()) return;
+  const bool is_ring = page.answer.picture && !page.answer.picture->core.empty();
+  card("inside", "Inside, as time goes by", [&] {
+    show_inside(page.oven, is_ring, page.oven_look, page.bench.units);
+    return false;
+  });
+}
+
+/// Those of the bench, then what only the oven adds.
+Report all_cautions(const Page& page) {
+  Report all = page.answer.cautions;
+  for (const ReportLine& line : page.oven.cautions) {
+    const bool is_said =
+        std::any_of(all.begin(), all.end(), [&](const ReportLine& c) { return c.value == line.value; });
+    if (!is_said) all.push_back(line);
+  }
+  return all;
+}
+
 }  // namespace
 
 Page::Page() : bench(worked_examples().front().bench), answer(answer_bench(bench)) {}
 
 void draw_page(Page& page) {
+  keep_oven(page);
   bool changed = draw_heading(page);
   const int columns = columns_that_fit(kLeastColumn, kMostColumns);
   begin_columns(columns);
@@ -128,9 +183,17 @@ void draw_page(Page& page) {
   changed |= draw_filling(page);
   next_column();
   draw_pictures(page);
-  draw_report("cautions", "Take care", page.answer.cautions);
+  next_column();
+  changed |= draw_oven(page);
+  next_column();
+  draw_oven_answer(page);
+  next_column();
+  draw_inside(page);
+  next_column();
+  draw_report("cautions", "Take care", all_cautions(page));
   end_columns();
   if (changed) page.answer = answer_bench(page.bench);
+  put_oven_off(page, changed);
 }
 
 }  // namespace tinwright::view

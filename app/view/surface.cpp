@@ -32,6 +32,7 @@ void Surface::begin(const Viewport& viewport) {
   viewport_ = viewport;
   mirror_.begin_frame();
   content_height_ = 0;
+  frame_asked_in_.reset();
 
   constexpr int kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoSavedSettings |
                         ImGuiWindowFlags_NoBackground;
@@ -61,6 +62,10 @@ void Surface::end() {
   ImGui::End();
   draw_ = nullptr;
   current = nullptr;
+}
+
+void Surface::ask_frame_in(double seconds) {
+  frame_asked_in_ = std::max(0.0, std::min(seconds, frame_asked_in_.value_or(seconds)));
 }
 
 float Surface::hairline() const {

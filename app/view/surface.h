@@ -7,6 +7,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -30,6 +31,8 @@ struct Viewport {
   float scale = 1;              // device px per css px
   float em = 18;                // [device px] height of the body text
   bool night = false;
+  bool less_motion = false;  // the cook asked the device for as little movement as possible
+  double time = 0;           // [s] on the host's clock, which starts anywhere and only goes forward
 };
 
 /// A finger needs this much height. Source: WCAG 2.2, success criterion 2.5.5 (target size, enhanced): 44 css px.
@@ -55,6 +58,11 @@ class Surface {
   float touch_height() const;
   /// Height of everything drawn so far this frame [device px].
   float content_height() const { return content_height_; }
+
+  /// Frames are drawn only when the cook does something. Whoever needs one by itself asks for it, each frame anew, and
+  /// looks at the viewport's time; the soonest asked for counts.
+  void ask_frame_in(double seconds);
+  std::optional<double> frame_asked_in() const { return frame_asked_in_; }
 
   // Layout. -----------------------------------------------------------------------------------------------------------
   /// Width a control may fill.
@@ -120,6 +128,7 @@ class Surface {
   std::vector<Region> regions_;
   ImDrawList* draw_ = nullptr;
   float content_height_ = 0;
+  std::optional<double> frame_asked_in_;  // [s]
 };
 
 /// The surface being drawn on; valid between its begin() and end().

@@ -114,8 +114,8 @@ bool edit_fields(const std::string& prefix, std::span<const FieldWords> fields, 
                  const BenchAnswer& answer) {
   bool changed = false;
   for (const FieldWords& words : fields) {
-    changed |=
-        edit_text(prefix, words.path, words.label, entry.texts, answer, {.hint = words.hint, .help = words.help});
+    changed |= edit_text(prefix, words.path, words.label, entry.texts, answer.problems,
+                         {.hint = words.hint, .help = words.help});
   }
   return changed;
 }
@@ -138,7 +138,7 @@ bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswe
   changed |= edit_fields(prefix, wall_fields(entry.wall), entry, answer);
   const bool is_ring = outline_kinds()[entry.outline] == "ring";
   if (is_ring && entry.wall != WallEntry::kBowl) changed |= edit_fields(prefix, {&kCoreInset, 1}, entry, answer);
-  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, answer,
+  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, answer.problems,
                        {.hint = "1", .keyboard = Keyboard::kDecimal});
   int material = static_cast<int>(entry.material);
   if (choice(prefix + "material", "Material", material,
@@ -152,10 +152,10 @@ bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswe
 
 }  // namespace
 
-bool edit_text(const std::string& prefix, const std::string& path, Text label, Texts& texts, const BenchAnswer& answer,
+bool edit_text(const std::string& prefix, const std::string& path, Text label, Texts& texts, const Texts& problems,
                FieldOptions options) {
-  const auto problem = answer.problems.find(prefix + path);
-  if (problem != answer.problems.end()) options.problem = problem->second;
+  const auto problem = problems.find(prefix + path);
+  if (problem != problems.end()) options.problem = problem->second;
   return field(prefix + path, label, texts[path], options);
 }
 

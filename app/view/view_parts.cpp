@@ -61,21 +61,21 @@ bool edit_dough(DoughEntry& dough, const BenchAnswer& answer) {
   const Mixture* mixture = edit_mixture("dough.dough", "Kind of dough", dough.mixture, list, changed);
   describe_mixture("dough/about", mixture);
   if (mixture == nullptr) {
-    changed |= edit_text("dough.", "density", "Dough's density", dough.texts, answer, {.hint = "1.2 g/ml"});
+    changed |= edit_text("dough.", "density", "Dough's density", dough.texts, answer.problems, {.hint = "1.2 g/ml"});
   }
   int cover = static_cast<int>(dough.cover);
   if (segments("dough.cover", "Pressed over", cover, {"Floor", "Floor and wall", "Loose slab"})) {
     dough.cover = static_cast<Cover>(cover);
     changed = true;
   }
-  changed |= edit_text("dough.", "mass", "Dough there is", dough.texts, answer,
+  changed |= edit_text("dough.", "mass", "Dough there is", dough.texts, answer.problems,
                        {.hint = "430 g", .help = "Leave it empty to see how much a thickness takes."});
   const bool is_slab = dough.cover == Cover::kSlab;
   changed |=
-      edit_text("dough.", "thickness", "Thickness wanted", dough.texts, answer,
+      edit_text("dough.", "thickness", "Thickness wanted", dough.texts, answer.problems,
                 {.hint = "1/4 in", .help = is_slab ? "" : "Leave it empty to see how thick the dough presses out."});
   if (dough.cover == Cover::kFloorAndWall) {
-    changed |= edit_text("dough.", "wall_height", "Crust stands up to", dough.texts, answer,
+    changed |= edit_text("dough.", "wall_height", "Crust stands up to", dough.texts, answer.problems,
                          {.hint = "4 cm", .help = "Above the pan's floor. Leave it empty for the whole wall."});
   }
   show_problem("dough.pan", answer);
@@ -88,16 +88,17 @@ bool edit_filling(FillingEntry& filling, const BenchAnswer& answer) {
   const Mixture* mixture = edit_mixture("filling.filling", "Kind of filling or batter", filling.mixture, list, changed);
   describe_mixture("filling/about", mixture);
   if (mixture == nullptr) {
-    changed |= edit_text("filling.", "density", "Filling's density", filling.texts, answer, {.hint = "1.05 g/ml"});
+    changed |=
+        edit_text("filling.", "density", "Filling's density", filling.texts, answer.problems, {.hint = "1.05 g/ml"});
   }
   changed |=
-      edit_text("filling.", "amount", "Filling there is", filling.texts, answer,
+      edit_text("filling.", "amount", "Filling there is", filling.texts, answer.problems,
                 {.hint = "900 g or 4 cups", .help = "A weight or a volume. Leave it empty to see what a level takes."});
   changed |= edit_text(
-      "filling.", "level", "Fill to", filling.texts, answer,
+      "filling.", "level", "Fill to", filling.texts, answer.problems,
       {.hint = "3/4 or 75 %", .help = "Of the shell's depth. Leave it empty to see how far the filling goes."});
   const std::string usual = mixture != nullptr && !mixture->rise.empty() ? mixture->rise : "1";
-  changed |= edit_text("filling.", "rise", "Rises to so many times its volume", filling.texts, answer,
+  changed |= edit_text("filling.", "rise", "Rises to so many times its volume", filling.texts, answer.problems,
                        {.hint = usual, .help = "Usual for this kind where left empty."});
   return changed;
 }

@@ -2,20 +2,21 @@
 // SPDX-License-Identifier: MIT
 //
 // Reports: the first figure large, the others beneath it, then remarks and cautions.
+#include <string_view>
+
 #include "app/view/views.h"
 
 namespace tinwright::view {
 
-namespace {
-
-/// Keeps a number and the unit behind it on one line: the space between becomes one that does not break.
 std::string kept_together(const std::string& text) {
-  constexpr const char* kNoBreak = "\xc2\xa0";
+  constexpr const char* kNoBreak = "\xc2\xa0";  // a space that does not break
+  constexpr std::string_view kDegree = "°";
   std::string kept;
   for (std::size_t i = 0; i < text.size(); ++i) {
     const auto before = i > 0 ? static_cast<unsigned char>(text[i - 1]) : 0U;
     const bool ends_number = (before >= '0' && before <= '9') || before >= 0x80;  // a digit, or a fraction's last byte
-    const bool starts_unit = i + 1 < text.size() && ((text[i + 1] >= 'a' && text[i + 1] <= 'z') || text[i + 1] == '%');
+    const bool starts_word = i + 1 < text.size() && ((text[i + 1] >= 'a' && text[i + 1] <= 'z') || text[i + 1] == '%');
+    const bool starts_unit = starts_word || text.compare(i + 1, kDegree.size(), kDegree) == 0;
     const bool starts_fraction = i + 1 < text.size() && text[i + 1] >= '0' && text[i + 1] <= '9';
     if (text[i] == ' ' && ends_number && (starts_unit || starts_fraction)) {
       kept += kNoBreak;
@@ -26,10 +27,8 @@ std::string kept_together(const std::string& text) {
   return kept;
 }
 
-}  // namespace
-
-void show_report(Key key, const Report& report) {
-  bool is_first = true;
+void show_report(Key key, const Report& report, FirstFigure first) {
+  bool is_first = first == FirstFigure::kLarge;
   int notes = 0;
   for (const ReportLine& line : report) {
     const std::string scope(key);
@@ -40,10 +39,10 @@ void show_report(Key key, const Report& report) {
         is_first = false;
         break;
       case ReportLine::Kind::kRemark:
-        note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, line.value);
+        note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, kept_together(line.value));
         break;
       case ReportLine::Kind::kCaution:
-        note(scope + "/note" + std::to_string(notes++), NoteKind::kCaution, line.value);
+        note(scope + "/note" + std::to_string(notes++), NoteKind::kCaution, kept_together(line.value));
         break;
     }
   }

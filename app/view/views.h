@@ -7,6 +7,7 @@
 #include <string>
 
 #include "app/plan/bench.h"
+#include "app/plan/oven.h"
 #include "app/view/controls.h"
 
 namespace tinwright::view {
@@ -16,16 +17,42 @@ bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& ans
 bool edit_dough(DoughEntry& dough, const BenchAnswer& answer);
 bool edit_filling(FillingEntry& filling, const BenchAnswer& answer);
 
-/// A text of `texts` as a field, with the problem noted for it.
-bool edit_text(const std::string& prefix, const std::string& path, Text label, Texts& texts, const BenchAnswer& answer,
+/// The oven's programme, what goes in, and what follows.
+bool edit_oven(OvenEntry& oven, const OvenAnswer& answer, bool has_recipe_pan);
+
+/// A text of `texts` as a field, with what `problems` hold for it.
+bool edit_text(const std::string& prefix, const std::string& path, Text label, Texts& texts, const Texts& problems,
                FieldOptions options);
 
-/// Figures as answers, remarks and cautions as notes.
-void show_report(Key key, const Report& report);
+/// Keeps each number and the unit behind it on one line.
+std::string kept_together(const std::string& text);
+
+/// Figures as answers, remarks and cautions as notes. Only the first figure is large, if any.
+enum class FirstFigure { kLarge, kLikeOthers };
+void show_report(Key key, const Report& report, FirstFigure first = FirstFigure::kLarge);
 
 /// My pan cut through, to scale, with dough and filling; and its edge enlarged.
 void show_section(const BenchAnswer& answer, UnitChoice units);
 /// My pan from above, with how far a slab reaches.
 void show_from_above(const BenchAnswer& answer, UnitChoice units);
+
+/// How the oven's pictures are looked at: no part of the question, so nothing is worked out anew.
+struct OvenLook {
+  int moment = -1;  // among the frames; -1: the cook has chosen none, and the end of the oven is shown
+  bool is_playing = false;
+  double next_at = 0.0;        // [s] on the viewport's clock: when the next moment is due
+  bool shows_cooling = false;  // on the curve
+};
+
+/// What a cook would say, and the figures; `is_waiting` while another answer is on its way.
+void show_oven(const OvenAnswer& answer, bool is_waiting);
+/// The temperatures against time, and those within the food, moment by moment; `is_ring` says that
+/// my pan has a core.
+void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units);
+
+/// The temperatures against time; `moment` [s] is marked.
+void show_curve(const OvenAnswer& answer, OvenLook& look, double moment, UnitChoice units);
+/// The temperatures within the food at the frame of that number.
+void show_warmth(const OvenAnswer& answer, bool is_ring, std::size_t frame, UnitChoice units);
 
 }  // namespace tinwright::view

@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 //
 // Every control by mouse and keyboard, as a screen reader finds it, on the sampler.
-import { equal, holds } from './harness.mjs';
+import { devices, equal, holds } from './harness.mjs';
 
 export async function run(t) {
   const page = await t.open('sampler', { viewport: { width: 1000, height: 800 } });
@@ -22,6 +22,7 @@ export async function run(t) {
   await choosing(t, { page, shows });
   await reading(t, { page, field, result });
   await moving(t, { page, field, button, active });
+  await sliding(t);
   await t.check('nothing went wrong meanwhile', async () => {
     equal(page.wrongs, []);
     equal(await page.evaluate(() => window.seen.violations), []);
@@ -139,6 +140,32 @@ async function choosing(t, { page, shows }) {
     await page.getByLabel('Unit').selectOption('inches');
     await shows(' in');
   });
+  await t.check('a slider is moved by keys, by clicking and by dragging, and says where it stands', async () => {
+    const slider = page.getByRole('slider', { name: 'Minutes in the oven' });
+    await slider.focus();
+    await page.keyboard.press('ArrowRight');
+    await shows('minute 11');
+    equal(await slider.getAttribute('aria-valuetext'), '11 min');
+    await page.keyboard.press('End');
+    await shows('minute 40');
+    await page.keyboard.press('Home');
+    await shows('minute 0');
+    const box = await slider.boundingBox();
+    await slider.click({ position: { x: box.width / 2, y: box.height / 2 } });
+    await shows('minute 20');
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    for (let i = 1; i <= 10; ++i) await page.mouse.move(box.x + box.width * (0.5 + 0.05 * i), box.y + box.height / 2);
+    await page.mouse.up();
+    await shows('minute 40');
+    await slider.fill('7');
+    await shows('minute 7');
+    equal(await slider.inputValue(), '7');
+  });
+  await t.check('a closed slider stays where it is', async () => {
+    const slider = page.getByRole('slider', { name: 'Not to be moved' });
+    equal([await slider.isDisabled(), await slider.inputValue(), await slider.getAttribute('max')], [true, '2', '4']);
+  });
   await t.check('segments are one radio group, moved by arrows', async () => {
     equal(await page.getByRole('radiogroup', { name: 'Shape' }).getByRole('radio').count(), 5);
     await page.getByRole('radio', { name: 'oval' }).click();
@@ -150,6 +177,41 @@ async function choosing(t, { page, shows }) {
     await shows('rectangle');
     equal(await page.getByRole('radio', { name: 'rectangle' }).isChecked(), true);
   });
+}
+
+async function sliding(t) {
+  const page = await t.open('sampler', devices.phone);
+  const session = await page.context().newCDPSession(page);
+  const slider = page.getByRole('slider', { name: 'Minutes in the oven' });
+  const drag = async (x, y, right, down) => {
+    const touch = (type, touchPoints) => session.send('Input.dispatchTouchEvent', { type, touchPoints });
+    await touch('touchStart', [{ x, y }]);
+    for (let i = 1; i <= 10; ++i) {
+      await touch('touchMove', [{ x: x + right * i / 10, y: y + down * i / 10 }]);
+      await page.waitForTimeout(16);
+    }
+    await touch('touchEnd', []);
+    await page.waitForTimeout(900);
+    await t.settled(page);
+  };
+  const scrolled = () => page.evaluate(() => window.scrollY);
+  await t.check('a finger along a slider moves it, down over it scrolls and leaves it where it was', async () => {
+    await slider.scrollIntoViewIfNeeded();
+    await t.settled(page);
+    const box = await slider.boundingBox();
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+    const before = await scrolled();
+    await drag(x, y, 120, 0);
+    const moved = await slider.inputValue();
+    holds(Number(moved) > 25, moved);
+    equal(await scrolled(), before);
+    await drag(x, y, 0, -150);
+    holds(await scrolled() > before + 80, String(await scrolled()));
+    equal(await slider.inputValue(), moved);
+    holds((await page.getByRole('status', { name: 'Result' }).textContent()).includes(`minute ${moved}`), 'not taken back');
+  });
+  equal(page.wrongs, []);
+  await page.context().close();
 }
 
 async function reading(t, { page, field, result }) {
@@ -194,11 +256,11 @@ async function moving(t, { page, field, button, active }) {
   await t.check('Tab goes the way the eye goes', async () => {
     await field('Diameter').focus();
     const order = [];
-    for (let i = 0; i < 11; ++i) {
+    for (let i = 0; i < 12; ++i) {
       order.push(await active());
       await page.keyboard.press('Tab');
     }
-    equal(order, ['diameter', 'unit', 'name', 'wrong', 'pan', 'shape/1', 'lined', 'hidden', 'press', 'again', 'more']);
+    equal(order, ['diameter', 'unit', 'name', 'wrong', 'pan', 'shape/1', 'minute', 'lined', 'hidden', 'press', 'again', 'more']);
   });
   await t.check('the focus stays when a new control comes before it', async () => {
     await page.getByRole('checkbox', { name: 'Show one more field' }).check();

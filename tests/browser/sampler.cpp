@@ -16,7 +16,7 @@ using namespace tinwright::view;
 
 struct Sampler {
   std::string diameter = "24", name, wrong = "2 4";
-  int unit = 0, pan = 1, shape = 0, presses = 0, more = 0;
+  int unit = 0, pan = 1, shape = 0, presses = 0, more = 0, minute = 10;
   bool lined = true, hidden = false;
 };
 
@@ -48,6 +48,9 @@ void filling_in(Sampler& t) {
   static const ChoiceGroup groups[] = {{"Round", 0}, {"With corners", 2}};
   choice("pan", "Pan", t.pan, {"Tart pan 28 cm", "Spring form 24 cm", "Loaf pan", "Square 20 cm"}, groups);
   segments("shape", "Shape", t.shape, {"round", "rectangle", "oval", "ring", "with flutes"});
+  slider("minute", "Minutes in the oven", t.minute, 41, std::to_string(t.minute) + " min");
+  int stuck = 2;
+  slider("stuck", "Not to be moved", stuck, 5, "third of five", false);
   toggle("lined", "Line it with dough", t.lined);
   toggle("hidden", "Show one more field", t.hidden);
   if (t.hidden) {
@@ -79,7 +82,8 @@ void showing(const Sampler& t) {
   heading("showing/title", "Showing", 2);
   const std::string presses = std::to_string(t.presses), pan = std::to_string(t.pan);
   answer("result", "Result", (t.diameter.empty() ? "–" : t.diameter) + (t.unit == 0 ? " cm" : " in"),
-         std::string(kShapes[t.shape]) + (t.lined ? ", lined" : ", bare") + ", pan " + pan + ", pressed " + presses);
+         std::string(kShapes[t.shape]) + (t.lined ? ", lined" : ", bare") + ", pan " + pan + ", pressed " + presses +
+             ", minute " + std::to_string(t.minute));
   const TableColumn columns[] = {{"Part", Align::kLeft}, {"Grams", Align::kRight}, {"In the kitchen", Align::kLeft}};
   const std::vector<std::string> rows[] = {{"Flour", "250", "2 cups, level"},
                                            {"Butter, cold and cut in cubes", "125", "1 ⅛ sticks"},
