@@ -103,7 +103,9 @@ void show_oven(const OvenAnswer& answer, bool is_waiting) {
       view::answer("oven/sentence", "How long", kept_together(answer.sentence));
     }
   }
-  remark("oven/state", is_waiting ? "Working it out…" : "Worked out for what is entered now.");
+  remark("oven/state", is_waiting             ? "Working it out…"
+                       : answer.curve.empty() ? "The answer comes once all it needs is entered and right."
+                                              : "Worked out for what is entered now.");
   show_report("oven/report", answer.report, FirstFigure::kLikeOthers);
 }
 

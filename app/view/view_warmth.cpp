@@ -18,6 +18,7 @@ constexpr float kSideMargin = 1.0f;   // [em]
 constexpr float kRound = 0.6f;        // [em] above and below a cut, for its outline and the ring
 constexpr float kUnderEdge = 1.8f;    // [em] for the words under the enlarged edge
 constexpr double kEdgeHeights = 3.0;  // how many times its height of shallow food is shown enlarged
+constexpr float kShallow = 5.0f;      // [em] a cut as high as this can be read without its edge enlarged
 constexpr double kWorthwhile = 1.5;   // an edge enlarged by less is left out
 constexpr float kLegend = 0.9f;       // [em] high
 constexpr float kUnderLegend = 1.6f;  // [em] for its figures
@@ -183,7 +184,7 @@ void show_warmth(const OvenAnswer& answer, bool is_ring, std::size_t frame, Unit
   heading("warmth/title", "Through the food", 3);
   picture("warmth", description(answer, frame, extremes, units), 0.0f, em(whole) + 2.0f * kRound,
           [&](ImDrawList& draw, const Rect& rect) { draw_whole(draw, rect, answer, food, temperatures); });
-  if (edge.px_per_m > kWorthwhile * whole.px_per_m) {
+  if (em(whole) < kShallow && edge.px_per_m > kWorthwhile * whole.px_per_m) {
     picture("warmth/edge", "The edge of that cut, enlarged.", 0.0f, em(edge) + kRound + kUnderEdge,
             [&](ImDrawList& draw, const Rect& rect) { draw_edge(draw, rect, answer, food, temperatures); });
   }

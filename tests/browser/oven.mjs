@@ -18,6 +18,7 @@ const minutes = (said) => Number(/about (\d+) min/.exec(said)?.[1]);
 
 /** Waits until the page has worked out what it put off, and draws no more. */
 async function rested(t, page) {
+  await t.settled(page);  // what was just done has come through
   await page.waitForFunction(() => !window.__tinwright.waiting);
   await t.settled(page);
 }
