@@ -247,6 +247,19 @@ TEST_CASE("every pan of the catalogue, bare and lined, stays between its start a
   }
 }
 
+TEST_CASE("a crust on the floor alone, or next to nothing up the wall, leaves the filling standing against the wall") {
+  const Pan pan = shapes::pan(Round{0.23}, StraightWall{0.07, 0.003, 0.0});
+  for (const double wall : {0.0, 1e-6, 5e-5, 2e-4}) {
+    CAPTURE(wall);
+    const FilledPan filled = lined(pan, {0.006, wall, wall > 0.0 ? 0.05 : depth(pan)}, 0.03);
+    const HeatProblem problem{grid_of(filled), {raw(0.46, 1060, 3400), raw(0.23, 1200, 2310)}};
+    const BakeAnswer answer = run(problem, {.start = kStart, .stages = {{kAir, 1800}}, .transfer = {22, 28, 36}});
+    CHECK(answer.coldest > kStart);
+    CHECK(answer.hottest < kAir);
+    CHECK(std::abs(answer.energy_imbalance) < 1e-10);
+  }
+}
+
 TEST_CASE("programmes that cannot run are refused with their place") {
   const Pan pan = shapes::pan(Round{0.24}, StraightWall{0.05, 0.01, 0.0});
   const HeatProblem problem = same_all_through(grid_of(bare(pan, 0.03)), raw(0.4, 1000, 3000));

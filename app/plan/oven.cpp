@@ -87,8 +87,9 @@ std::optional<FilledPan> food_in_recipe_pan(const Bench& bench, const BenchAnswe
       recipe.fill_height = *given;
       return recipe;
     }
-    problems["oven.recipe_depth"] =
-        given ? "That is higher than the recipe's pan." : "This has to be a length, like 4 cm.";
+    problems["oven.recipe_depth"] = !given            ? "This has to be a length, like 4 cm."
+                                    : recipe.is_lined ? "That is higher than the crust would stand in the recipe's pan."
+                                                      : "That is higher than the recipe's pan.";
     return std::nullopt;
   }
   const double mine_all = filling_volume(mine) * mine.pan.count;

@@ -88,6 +88,18 @@ Layer make_layer(const FilledPan& filled, const LayerPlan& plan, double z0, doub
   return layer;
 }
 
+/// Dough too thin to have a temperature of its own counts as filling.
+FilledPan without_films(FilledPan filled) {
+  if (!filled.is_lined) return filled;
+  if (filled.lining.wall < kSmallestSize) filled.lining.wall = 0.0;
+  if (filled.lining.floor < kSmallestSize) {
+    filled.fill_height += filled.lining.floor;
+    filled.lining.floor = 0.0;
+  }
+  filled.is_lined = filled.lining.wall > 0.0 || filled.lining.floor > 0.0;
+  return filled;
+}
+
 }  // namespace
 
 double graded(double from, double to, int i, int count, Finer finer) {
@@ -101,7 +113,8 @@ double graded(double from, double to, int i, int count, Finer finer) {
   return from + (to - from) * share;
 }
 
-Result<LayerPlan> make_layers(const FilledPan& filled, const GridFineness& fineness) {
+Result<LayerPlan> make_layers(const FilledPan& asked, const GridFineness& fineness) {
+  const FilledPan filled = without_films(asked);
   LayerPlan plan;
   plan.cavity = filled.pan;
   if (filled.is_lined) {
@@ -118,7 +131,7 @@ Result<LayerPlan> make_layers(const FilledPan& filled, const GridFineness& finen
                    "fill.height"};
   }
   plan.fill_top = std::min(plan.cavity_floor + filled.fill_height, plan.cavity_floor + depth(plan.cavity));
-  const double food_top = filled.is_lined ? filled.lining.height : plan.fill_top;
+  const double food_top = filled.is_lined && filled.lining.wall > 0.0 ? filled.lining.height : plan.fill_top;
 
   std::vector<double> lines{0.0};
   if (plan.cavity_floor > 0.0) add_lines(lines, 0.0, plan.cavity_floor, fineness.through_dough, Finer::kNowhere);

@@ -47,7 +47,7 @@ struct LayerPlan {
   Pan cavity;                 // the pan itself without a lining
 };
 
-Result<LayerPlan> make_layers(const FilledPan& filled, const GridFineness& fineness);
+Result<LayerPlan> make_layers(const FilledPan& asked, const GridFineness& fineness);
 
 /// One cell of a layer, going inwards. A crust above the filling leaves a gap between two of them.
 struct Ring {
