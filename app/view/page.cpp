@@ -32,7 +32,7 @@ bool draw_heading(Page& page) {
   bool changed = false;
   heading("title", "Tinwright", 1);
   paragraph("purpose",
-            "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour.");
+            "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour, how long to bake.");
   begin_region("examples", "Worked examples", RegionLook::kPlain);
   begin_flow();
   const auto& examples = worked_examples();
