@@ -7,9 +7,9 @@
 //     cmake --build build/native --target bench && build/native/tinwright_bench
 //     build/native/tinwright_bench FILE    times the answer to a job of `tinwright bake` alone, as one line of JSON
 //
-// As wasm in node, with the page's flags for geometry (NODE_PATH as in web/build):
+// As wasm in node, with the page's flags (after web/setup, NODE_PATH as in web/build):
 //     emcmake cmake -S . -B build/wasm-bench -DCMAKE_BUILD_TYPE=MinSizeRel -DCMAKE_CXX_FLAGS=-flto
-//         -DTINWRIGHT_HEADERS=$PWD/build/third_party/include
+//         -DTINWRIGHT_HEADERS=$PWD/build/third_party/include -DTINWRIGHT_IMGUI=$PWD/build/third_party/imgui-1.90.1
 //     cmake --build build/wasm-bench --target bench && node --no-experimental-fetch build/wasm-bench/tinwright_bench.js
 #include <cstdio>
 #include <fstream>
