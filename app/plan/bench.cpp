@@ -54,11 +54,6 @@ void add_texts(Fields& fields, const std::string& prefix, const Texts& texts, co
   }
 }
 
-std::string text_of(const Texts& texts, const std::string& name) {
-  const auto found = texts.find(name);
-  return found == texts.end() ? "" : trimmed(found->second);
-}
-
 Fields dough_fields(const DoughEntry& dough) {
   static constexpr const char* kCovers[] = {"floor", "floor_and_wall", "slab"};
   Fields fields;
@@ -103,8 +98,7 @@ Report without_cautions(const Report& report, Report& cautions) {
   for (const ReportLine& line : report) {
     if (line.kind != ReportLine::Kind::kCaution) {
       kept.push_back(line);
-    } else if (std::none_of(cautions.begin(), cautions.end(),
-                            [&](const ReportLine& c) { return c.value == line.value; })) {
+    } else if (!is_said(cautions, line)) {
       cautions.push_back(line);
     }
   }
@@ -147,6 +141,11 @@ std::optional<Pan> answer_pan(const Fields& fields, const std::string& prefix, T
 }
 
 }  // namespace
+
+std::string text_of(const Texts& texts, const std::string& name) {
+  const auto found = texts.find(name);
+  return found == texts.end() ? "" : trimmed(found->second);
+}
 
 Fields pan_fields(const PanEntry& entry, const std::string& prefix) {
   static const std::vector<std::string> kOutlineNames{
@@ -223,11 +222,8 @@ BenchAnswer answer_bench(const Bench& bench) {
   for (Report* report :
        {&answer.dough, &answer.filling}) {  // what a pan asks for is said once, with the swap or the dough
     std::erase_if(*report, [&](const ReportLine& line) {
-      const auto said = [&](const Report& earlier) {
-        return std::any_of(earlier.begin(), earlier.end(), [&](const ReportLine& l) { return l.value == line.value; });
-      };
       return line.kind == ReportLine::Kind::kRemark &&
-             (said(answer.swap) || (report == &answer.filling && said(answer.dough)));
+             (is_said(answer.swap, line) || (report == &answer.filling && is_said(answer.dough, line)));
     });
   }
   return answer;

@@ -19,6 +19,9 @@ namespace tinwright {
 /// Texts as typed, by the path of their field; an empty text counts as not given.
 using Texts = std::map<std::string, std::string>;
 
+/// The text of a field without blanks around it; empty when it was not given.
+std::string text_of(const Texts& texts, const std::string& name);
+
 /// How a wall is described: by depth and slope, as one arc, or by measured points.
 enum class WallEntry { kStraight, kBowl, kMeasured };
 

@@ -22,15 +22,6 @@ struct Food {
   std::string fill, crust;  // ids of mixtures
 };
 
-std::string text_of(const Texts& texts, const std::string& name) {
-  const auto found = texts.find(name);
-  return found == texts.end() ? "" : found->second;
-}
-
-bool is_blank(const std::string& text) {
-  return text.find_first_not_of(" \t\n") == std::string::npos;
-}
-
 /// My pan as the bench filled it; nothing, with the reason as the problem "oven", where it is not complete.
 std::optional<Food> food_in_my_pan(const Bench& bench, const BenchAnswer& answer, Texts& problems) {
   const auto refuse = [&](const char* why) -> std::optional<Food> {
@@ -81,7 +72,7 @@ std::optional<FilledPan> food_in_recipe_pan(const Bench& bench, const BenchAnswe
     return std::nullopt;
   }
   const std::string text = text_of(bench.oven.texts, "recipe_depth");
-  if (!is_blank(text)) {
+  if (!text.empty()) {
     const auto given = parse_quantity(text, Dimension::kLength);
     if (given && *given <= depth(*cavity)) {
       recipe.fill_height = *given;
@@ -106,11 +97,12 @@ Fields oven_fields(const Bench& bench, const Food& food) {
   Fields fields;
   const std::string in = "oven.";
   const auto add = [&](const std::string& path, const std::string& text) {
-    if (!is_blank(text)) fields[in + path] = {text};
+    if (!text.empty()) fields[in + path] = {text};
   };
   add("fill.substance", food.fill);
   if (food.pans.mine.is_lined) add("lining.substance", food.crust);
-  add("start", is_blank(text_of(bench.oven.texts, "start")) ? "20 C" : text_of(bench.oven.texts, "start"));
+  const std::string start = text_of(bench.oven.texts, "start");
+  add("start", start.empty() ? "20 C" : start);
   add("report_every", "1 min");
   const std::string stages = food.pans.recipe ? "recipe.stages" : "stages";
   fields[in + stages] = {"", JsonNode::Kind::kArray};
@@ -177,18 +169,16 @@ void add_frames(OvenAnswer& shown, const BakeJobAnswer& answer) {
 
 }  // namespace
 
-OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer, const OvenEntry& oven) {
+OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer) {
   OvenAnswer shown;
-  if (oven.stages.empty()) return shown;
-  Bench asked = bench;
-  asked.oven = oven;
-  auto food = food_in_my_pan(asked, answer, shown.problems);
+  if (bench.oven.stages.empty()) return shown;
+  auto food = food_in_my_pan(bench, answer, shown.problems);
   if (!food) return shown;
   if (bench.has_recipe_pan && answer.recipe_pan) {
-    food->pans.recipe = food_in_recipe_pan(asked, answer, food->pans.mine, shown.problems);
+    food->pans.recipe = food_in_recipe_pan(bench, answer, food->pans.mine, shown.problems);
     if (!food->pans.recipe) return shown;
   }
-  const Fields fields = oven_fields(asked, *food);
+  const Fields fields = oven_fields(bench, *food);
   FieldReader reader(fields);
   const auto job = read_bake_job(reader, "oven.", food->pans);
   std::optional<BakeJobAnswer> solved;

@@ -40,6 +40,6 @@ struct OvenAnswer {
 
 /// `answer` is that of the same bench: its pans, crust and filling go into the oven. Says in `sentence` what is missing
 /// where the bench has no filling yet.
-OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer, const OvenEntry& oven);
+OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer);
 
 }  // namespace tinwright

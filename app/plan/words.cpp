@@ -5,6 +5,7 @@
 // (egg dishes 71 °C at the centre), FDA advice on raw flour and egg (from memory); local rules come first.
 #include "app/plan/words.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace tinwright {
@@ -19,6 +20,10 @@ ReportLine remark(std::string sentence) {
 
 ReportLine caution(std::string sentence) {
   return {ReportLine::Kind::kCaution, "", std::move(sentence), ""};
+}
+
+bool is_said(const Report& report, const ReportLine& line) {
+  return std::any_of(report.begin(), report.end(), [&](const ReportLine& said) { return said.value == line.value; });
 }
 
 std::string format_both_areas(double square_metres, UnitChoice choice) {

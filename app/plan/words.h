@@ -16,6 +16,9 @@ ReportLine figure(std::string label, std::string value, std::string detail = "")
 ReportLine remark(std::string sentence);
 ReportLine caution(std::string sentence);
 
+/// Whether a report has a line that says the same.
+bool is_said(const Report& report, const ReportLine& line);
+
 /// "380 cm² (59 sq in)", the chosen unit first.
 std::string format_both_areas(double square_metres, UnitChoice choice);
 

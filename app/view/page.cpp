@@ -4,10 +4,10 @@
 // See page.h.
 #include "app/view/page.h"
 
-#include <algorithm>
 #include <string>
 
 #include "app/plan/examples.h"
+#include "app/plan/words.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
@@ -32,7 +32,8 @@ bool draw_heading(Page& page) {
   bool changed = false;
   heading("title", "Tinwright", 1);
   paragraph("purpose",
-            "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour, how long to bake.");
+            "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour, how "
+            "long to bake.");
   begin_region("examples", "Worked examples", RegionLook::kPlain);
   begin_flow();
   const auto& examples = worked_examples();
@@ -112,7 +113,7 @@ void draw_pictures(const Page& page) {
 void keep_oven(Page& page) {
   const double now = surface().viewport().time;
   if (page.oven_state != Page::OvenState::kWaiting || now < page.oven_due) return;
-  page.oven = answer_oven(page.bench, page.answer, page.bench.oven);
+  page.oven = answer_oven(page.bench, page.answer);
   page.oven_look = {.shows_cooling = page.oven_look.shows_cooling};
   page.oven_state = Page::OvenState::kDone;
 }
@@ -152,9 +153,7 @@ void draw_inside(Page& page) {
 Report all_cautions(const Page& page) {
   Report all = page.answer.cautions;
   for (const ReportLine& line : page.oven.cautions) {
-    const bool is_said =
-        std::any_of(all.begin(), all.end(), [&](const ReportLine& c) { return c.value == line.value; });
-    if (!is_said) all.push_back(line);
+    if (!is_said(all, line)) all.push_back(line);
   }
   return all;
 }

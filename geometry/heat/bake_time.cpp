@@ -152,12 +152,17 @@ const std::array<Substance, 2>& made_of(const BakeTimeQuestion& q, const Member&
 }
 
 /// [s] in my pan; nothing when it never gets there.
-Result<std::optional<double>> member_time(const BakeTimeQuestion& q, const Member& member, const Grids& grids) {
-  const auto targets = find_targets(q, member, {grids.recipe, made_of(q, member)}, kNoRows);
-  if (!targets) return targets.problem();
-  const auto run = run_mine(q, member, *targets, {grids.mine, made_of(q, member)}, kNoRows);
+Result<std::optional<double>> member_time(const BakeTimeQuestion& q, const Member& member, const Targets& targets,
+                                          const Grids& grids, long& runs) {
+  const auto run = run_mine(q, member, targets, {grids.mine, made_of(q, member)}, kNoRows);
   if (!run) return run.problem();
+  ++runs;
   return run->reached ? std::optional(run->time) : std::nullopt;
+}
+
+/// Whether the recipe's bake is the likely one's: only my oven or my batter differ.
+bool bakes_recipe_alike(const Member& member) {
+  return member.exchange == 1.0 && member.made_of == nullptr;
 }
 
 /// The members that differ in one thing each, as pairs of opposite ways where there are two.
@@ -172,17 +177,23 @@ std::vector<Member> members(const BakeTimeQuestion& q) {
 Result<BakeBand> find_band(const BakeTimeQuestion& q, double time, long& runs) {
   const auto grids = make_grids(q, kMemberFineness);
   if (!grids) return grids.problem();
-  const auto likely = member_time(q, {}, *grids);
+  const auto targets_of = [&](const Member& member) {
+    ++runs;
+    return find_targets(q, member, {grids->recipe, made_of(q, member)}, kNoRows);
+  };
+  const auto usual = targets_of({});
+  if (!usual) return usual.problem();
+  const auto likely = member_time(q, {}, *usual, *grids, runs);
   if (!likely) return likely.problem();
-  runs += 2;
   if (!*likely) return BakeBand{time, time, true};
   double earlier = 0.0;
   double later = 0.0;
   bool is_open = false;
   for (const Member& member : members(q)) {
-    const auto other = member_time(q, member, *grids);
+    const auto targets = bakes_recipe_alike(member) ? usual : targets_of(member);
+    if (!targets) return targets.problem();
+    const auto other = member_time(q, member, *targets, *grids, runs);
     if (!other) return other.problem();
-    runs += 2;
     if (!*other) {
       is_open = true;
       continue;

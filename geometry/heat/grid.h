@@ -6,6 +6,7 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
 #include <cstdint>
 #include <vector>
 
@@ -52,6 +53,11 @@ struct HeatGrid {
   std::vector<OuterFace> outer;
   bool is_round = false;  // x = 0 is an axis, not a plane
 };
+
+/// A cell's or face's number, as the grid keeps it, as a place in a vector.
+inline std::size_t index(int i) {
+  return static_cast<std::size_t>(i);
+}
 
 /// How finely to cut. The defaults hold the accuracy that the tests state.
 struct GridFineness {

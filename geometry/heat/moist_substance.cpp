@@ -197,7 +197,7 @@ double Substance::water_enthalpy(double temperature) const {
 double Substance::least_capacity(double coolest, double dryness) const {
   const std::size_t i = grid_place(coolest).line;
   if (!drying_ || dryness <= 0.0) return least_[i];
-  return mixed(drying_->wet_least, drying_->dry_least, i, std::min(dryness, 1.0));
+  return mixed(least_, drying_->dry_least, i, std::min(dryness, 1.0));
 }
 
 Substance::Boiling Substance::boiling_start(double dryness) const {
@@ -343,7 +343,6 @@ Result<Substance> make_substance(const Composition& asked) {
       sampled([&](double t) { return food_properties(dry, t).conductivity; }, kConductivityLines);
   tables->wet_integral = integrals(tables->wet_conductivity);
   tables->dry_integral = integrals(tables->dry_conductivity);
-  tables->wet_least = substance.least_;
   tables->dry_least = least_slopes(tables->dry);
   tables->water = density * gone;
   tables->held = food.water - gone;

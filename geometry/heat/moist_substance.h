@@ -93,7 +93,7 @@ class Substance {
     std::vector<double> wet, dry;                            // [J/m³] on the table's grid
     std::vector<double> wet_conductivity, dry_conductivity;  // [W/(m K)] likewise
     std::vector<double> wet_integral, dry_integral;          // [W/m] of those
-    std::vector<double> wet_least, dry_least;                // [J/(m³ K)] smallest slope from there up
+    std::vector<double> dry_least;                           // [J/(m³ K)] smallest slope from there up
     double water = 0.0;                                      // [kg/m³] that can leave
     double held = 0.0;                                       // [kg/kg] of the food that cannot
     double leaves = 0.0;                                     // [kg/kg] that can

@@ -12,10 +12,6 @@
 namespace tinwright {
 namespace {
 
-std::size_t index(int i) {
-  return static_cast<std::size_t>(i);
-}
-
 /// [K] How much colder than its mean a cell is at its coldest point, along one axis; `sign` -1: how much warmer at its
 /// warmest. A cell at the middle plane or axis is mirrored there. Means of u² over a cell: along a line size²/12 about
 /// its own middle, size²/3 from the mirror, size²/2 from an axis.

@@ -31,10 +31,6 @@ constexpr double kMostDried = 0.5;
 /// [K] Closer together, one conductivity serves two places.
 constexpr double kSameTemperature = 1e-3;
 
-std::size_t index(int i) {
-  return static_cast<std::size_t>(i);
-}
-
 /// The recurrence of one stage, in place: next = mu now + nu previous + rest start + mu_dt rate + gamma_dt start_rate.
 struct Recurrence {
   double mu, nu, rest, mu_dt, gamma_dt;

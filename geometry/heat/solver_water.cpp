@@ -17,10 +17,6 @@ constexpr double kSameDryness = 1e-5;
 constexpr double kWaterStep = 0.9;
 constexpr int kMostWaterSteps = 50;
 
-std::size_t index(int i) {
-  return static_cast<std::size_t>(i);
-}
-
 }  // namespace
 
 void HeatStepper::settle_boiling(HeatState& state) {
