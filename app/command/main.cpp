@@ -11,8 +11,9 @@
 #include <string>
 #include <vector>
 
-#include "app/command/answers.h"
-#include "app/files/pan_reader.h"
+#include "app/command/commands.h"
+#include "app/recipe/draft_job.h"
+#include "app/recipe/read_recipe.h"
 
 namespace tinwright {
 namespace {
@@ -20,106 +21,6 @@ namespace {
 constexpr int kAnswered = 0;
 constexpr int kOurFault = 1;
 constexpr int kRefused = 2;
-
-constexpr const char* kUsage =
-    "tinwright pan FILE      what a pan holds; with \"instead_of\", how much of a recipe it takes\n"
-    "tinwright press FILE    how thick dough presses out, and whether it reaches the edges\n"
-    "tinwright bake FILE     how warm it gets inside, and when; and the time in my pan for a recipe's\n"
-    "tinwright fill FILE     how far below the rim to stop pouring, and what is left\n"
-    "\n"
-    "FILE is JSON; - reads standard input. Options: --json prints one JSON object; --us puts US measures first.\n";
-
-struct Request {
-  std::string command, file;
-  bool as_json = false;
-  UnitChoice units = UnitChoice::kMetric;
-};
-
-/// What a command found out: either an answer both ways, or nothing beside the reader's faults.
-struct Answer {
-  Json json;
-  Report report;
-};
-
-using Command = std::optional<Answer> (*)(FieldReader&, UnitChoice);
-
-std::optional<Answer> answer_pan(FieldReader& reader, UnitChoice units) {
-  const auto job = read_pan_job(reader);
-  reader.refuse_unread();
-  if (!job || !reader.faults().empty()) return std::nullopt;
-  Report report = describe_pan(job->pan, units);
-  if (job->recipe_pan) {
-    const Report swap = describe_swap(*job->recipe_pan, job->pan, units);
-    report.insert(report.begin(), swap.begin(), swap.end());
-  }
-  return Answer{json_of(*job), report};
-}
-
-std::optional<Answer> answer_press(FieldReader& reader, UnitChoice units) {
-  const auto job = read_press_job(reader, "", read_pan(reader, "pan."));
-  reader.refuse_unread();
-  if (!job || !reader.faults().empty()) return std::nullopt;
-  const auto answer = solve_press(reader, *job, "");
-  if (!answer) return std::nullopt;
-  return Answer{json_of(*job, *answer), describe_press(*job, *answer, units)};
-}
-
-std::optional<Answer> answer_fill(FieldReader& reader, UnitChoice units) {
-  const auto job = read_fill_job(reader, "", read_pan(reader, "pan."));
-  reader.refuse_unread();
-  if (!job || !reader.faults().empty()) return std::nullopt;
-  const auto answer = solve_fill(reader, *job, "");
-  if (!answer) return std::nullopt;
-  return Answer{json_of(*job, *answer), describe_fill(*job, *answer, units)};
-}
-
-std::optional<Answer> answer_bake(FieldReader& reader, UnitChoice units) {
-  const auto job = read_bake_job(reader);
-  reader.refuse_unread();
-  if (!job || !reader.faults().empty()) return std::nullopt;
-  const auto answer = solve_bake(reader, *job);
-  if (!answer) return std::nullopt;
-  return Answer{json_of(*job, *answer), describe_bake(*job, *answer, units)};
-}
-
-Command find_command(const std::string& name) {
-  if (name == "pan") return answer_pan;
-  if (name == "press") return answer_press;
-  if (name == "fill") return answer_fill;
-  if (name == "bake") return answer_bake;
-  return nullptr;
-}
-
-std::optional<Request> read_arguments(const std::vector<std::string>& arguments) {
-  Request request;
-  for (const std::string& argument : arguments) {
-    if (argument == "--json") {
-      request.as_json = true;
-    } else if (argument == "--us") {
-      request.units = UnitChoice::kUs;
-    } else if (argument.size() > 1 && argument[0] == '-') {
-      std::cerr << "tinwright: there is no option " << argument << "\n";
-      return std::nullopt;
-    } else if (request.command.empty()) {
-      request.command = argument;
-    } else if (request.file.empty()) {
-      request.file = argument;
-    } else {
-      std::cerr << "tinwright: one file at a time; " << argument << " is one too many\n";
-      return std::nullopt;
-    }
-  }
-  if (find_command(request.command) == nullptr) {
-    std::cerr << (request.command.empty() ? "" : "tinwright: there is no command " + request.command + "\n\n")
-              << kUsage;
-    return std::nullopt;
-  }
-  if (request.file.empty()) {
-    std::cerr << "tinwright: which file? Give its name, or - for standard input\n";
-    return std::nullopt;
-  }
-  return request;
-}
 
 std::optional<std::string> read_file(const std::string& name) {
   std::FILE* file = name == "-" ? stdin : std::fopen(name.c_str(), "rb");
@@ -155,12 +56,34 @@ void print_report(const Report& report) {
   }
 }
 
+int read_recipe_file(const Request& request, const std::string& text) {
+  const auto draft = read_recipe(text);
+  if (!draft) {
+    std::cerr << request.file << ":1: " << draft.problem().message << "\n";
+    return kRefused;
+  }
+  std::cout << write_json(job_of(*draft));
+  std::cout.flush();
+  return std::cout ? kAnswered : kOurFault;
+}
+
+/// Writes what -o asks for into the file it names.
+int write_file(const std::string& name, const std::string& text) {
+  std::FILE* file = std::fopen(name.c_str(), "wb");
+  const bool is_written = file != nullptr && std::fwrite(text.data(), 1, text.size(), file) == text.size();
+  const bool is_closed = file != nullptr && std::fclose(file) == 0;
+  if (is_written && is_closed) return kAnswered;
+  std::cerr << name << ":1: this file cannot be written; check its folder\n";
+  return kRefused;
+}
+
 int run(const Request& request) {
   const auto text = read_file(request.file);
   if (!text) {
     std::cerr << request.file << ":1: this file cannot be read; check its name\n";
     return kRefused;
   }
+  if (request.command == "read") return read_recipe_file(request, *text);
   const auto tree = read_json(*text);
   if (!tree) {
     const std::string line = tree.problem().place.substr(tree.problem().place.find(' ') + 1);
@@ -171,7 +94,8 @@ int run(const Request& request) {
   FieldReader reader(fields);
   std::optional<Answer> answer;
   if (tree->kind == JsonNode::Kind::kObject) {
-    answer = find_command(request.command)(reader, request.units);
+    const Command command = find_command(request.command);
+    if (command != nullptr) answer = command(reader, request);
   } else {
     reader.fault(ProblemCode::kUnknown, "", "the question has to be one JSON object in { }");
   }
@@ -179,10 +103,12 @@ int run(const Request& request) {
     print_faults(request.file, reader.faults());
     return reader.faults().empty() ? kOurFault : kRefused;
   }
-  if (request.as_json) {
+  if (answer->is_file && !request.option("-o").empty()) return write_file(request.option("-o"), answer->text);
+  if (request.as_json && !answer->is_file) {
     std::cout << answer->json.dump() << "\n";
   } else {
     print_report(answer->report);
+    std::cout << answer->text;
   }
   std::cout.flush();
   return std::cout ? kAnswered : kOurFault;

@@ -147,6 +147,15 @@ std::optional<std::string> FieldReader::text(const std::string& path) {
   return field->text;
 }
 
+Fields FieldReader::below(const std::string& prefix) const {
+  Fields fields;
+  for (auto field = fields_.lower_bound(prefix); field != fields_.end() && field->first.rfind(prefix, 0) == 0;
+       ++field) {
+    fields[field->first.substr(prefix.size())] = field->second;
+  }
+  return fields;
+}
+
 std::optional<std::size_t> FieldReader::length(const std::string& path) {
   const Field* field = find(path);
   if (field == nullptr) return std::nullopt;

@@ -59,6 +59,8 @@ class FieldReader {
   std::optional<std::size_t> choice(const std::string& path, const std::vector<std::string_view>& choices);
   /// A text that is only kept, like a name.
   std::optional<std::string> text(const std::string& path);
+  /// Everything whose path starts with `prefix` ("cupboard.2.pan."), as fields without it.
+  Fields below(const std::string& prefix) const;
   /// How many items the array at `path` has; nothing when it is no array.
   std::optional<std::size_t> length(const std::string& path);
 

@@ -47,6 +47,17 @@ void add_points(Fields& fields, const std::string& path, const std::string& text
   }
 }
 
+/// The nested lists back as "0 cm, 0 cm; 30 cm, 0 cm".
+std::string points_text(const Fields& fields, const std::string& path) {
+  std::string text;
+  for (std::size_t i = 0;; ++i) {
+    const std::string item = path + "." + std::to_string(i);
+    const auto first = fields.find(item + ".0"), second = fields.find(item + ".1");
+    if (first == fields.end() || second == fields.end()) return text;
+    text += (text.empty() ? "" : "; ") + first->second.text + ", " + second->second.text;
+  }
+}
+
 void add_texts(Fields& fields, const std::string& prefix, const Texts& texts, const std::vector<std::string>& names) {
   for (const std::string& name : names) {
     const auto found = texts.find(name);
@@ -178,28 +189,41 @@ Fields pan_fields(const PanEntry& entry, const std::string& prefix) {
   return fields;
 }
 
-void take_own_sizes(PanEntry& entry) {
-  const CataloguePan* pan = find_catalogue_pan(entry.catalogue);
-  entry.catalogue.clear();
-  if (pan == nullptr) return;
-  entry.texts.clear();
-  entry.bottomless = false;
-  entry.wall = WallEntry::kStraight;
-  for (const auto& [path, field] : pan->fields) {
-    if (path == "outline.kind") {
-      const auto& kinds = outline_kinds();
-      entry.outline = static_cast<std::size_t>(std::find(kinds.begin(), kinds.end(), field.text) - kinds.begin());
+PanEntry pan_entry_of(const Fields& fields) {
+  PanEntry entry;
+  const auto place = [](const std::vector<std::string_view>& words, const std::string& word) {
+    const auto found = std::find(words.begin(), words.end(), word);
+    return found == words.end() ? 0 : static_cast<std::size_t>(found - words.begin());
+  };
+  for (const char* list : {kCorners, kWallPoints}) {
+    const std::string points = points_text(fields, list);
+    if (points.empty()) continue;
+    entry.texts[list] = points;
+    if (list == kWallPoints) entry.wall = WallEntry::kMeasured;
+  }
+  for (const auto& [path, field] : fields) {
+    if (path == "catalogue") {
+      entry.catalogue = field.text;
+    } else if (path == "outline.kind") {
+      entry.outline = place(outline_kinds(), field.text);
     } else if (path == "material") {
-      const auto& names = material_names();
-      entry.material = static_cast<std::size_t>(std::find(names.begin(), names.end(), field.text) - names.begin());
+      entry.material = place(material_names(), field.text);
     } else if (path == "profile.kind") {
-      entry.wall = field.text == "bowl" ? WallEntry::kBowl : WallEntry::kStraight;
+      if (field.text == "bowl") entry.wall = WallEntry::kBowl;
     } else if (path == "bottomless") {
       entry.bottomless = field.text == "true";
-    } else if (field.kind == JsonNode::Kind::kString || field.kind == JsonNode::Kind::kNumber) {
+    } else if (path.find("points") == std::string::npos &&
+               (field.kind == JsonNode::Kind::kString || field.kind == JsonNode::Kind::kNumber)) {
       entry.texts[path] = field.text;
     }
   }
+  return entry;
+}
+
+void take_own_sizes(PanEntry& entry) {
+  const CataloguePan* pan = find_catalogue_pan(entry.catalogue);
+  entry.catalogue.clear();
+  if (pan != nullptr) entry = pan_entry_of(pan->fields);
 }
 
 BenchAnswer answer_bench(const Bench& bench) {

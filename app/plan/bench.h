@@ -45,10 +45,16 @@ struct FillingEntry {
   Texts texts;          // "amount" (a mass or a volume), "level", "density", "rise"
 };
 
+/// What the air does in a stage: stays, goes evenly from one temperature to another, or is left to an oven switched
+/// off.
+enum class AirEntry { kHeld, kRamp, kOffShut, kOffOpen };
+
 /// A stage of the oven's programme.
 struct StageEntry {
   std::size_t place = 0;  // among place_names()
-  Texts texts;            // "air", "for"
+  Texts texts;            // "air", "for", "from" (of a ramp), "bath" (of water round the pan)
+  AirEntry air = AirEntry::kHeld;
+  bool has_bath = false;
 };
 
 /// The oven's part of the bench.
@@ -80,6 +86,9 @@ struct BenchAnswer {
 };
 
 BenchAnswer answer_bench(const Bench& bench);
+
+/// The entry that pan_fields makes these fields of, whether of the catalogue or with sizes of its own.
+PanEntry pan_entry_of(const Fields& fields);
 
 /// Copies a catalogue pan's sizes into the entry's own texts, so that they can be changed; then it has no catalogue id.
 void take_own_sizes(PanEntry& entry);

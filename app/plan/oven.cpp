@@ -109,9 +109,14 @@ Fields oven_fields(const Bench& bench, const Food& food) {
   for (std::size_t i = 0; i < bench.oven.stages.size(); ++i) {
     const std::string item = stages + "." + std::to_string(i);
     fields[in + item] = {"", JsonNode::Kind::kObject};
-    add(item + ".in", std::string(place_names()[bench.oven.stages[i].place]));
-    add(item + ".air", text_of(bench.oven.stages[i].texts, "air"));
-    add(item + ".for", text_of(bench.oven.stages[i].texts, "for"));
+    const StageEntry& stage = bench.oven.stages[i];
+    const bool is_off = stage.air == AirEntry::kOffShut || stage.air == AirEntry::kOffOpen;
+    add(item + ".in", std::string(place_names()[stage.place]));
+    add(item + ".for", text_of(stage.texts, "for"));
+    if (is_off) add(item + ".off", stage.air == AirEntry::kOffShut ? "shut" : "open");
+    if (!is_off) add(item + ".air", text_of(stage.texts, "air"));
+    if (stage.air == AirEntry::kRamp) fields[in + item + ".from"] = {text_of(stage.texts, "from")};
+    if (stage.has_bath) fields[in + item + ".bath"] = {text_of(stage.texts, "bath")};
   }
   fields[in + "cool"] = {"", JsonNode::Kind::kObject};
   add("cool.rack", text_of(bench.oven.texts, "rack"));

@@ -1,198 +1,117 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// See page.h.
+// See page.h. The single pan is in page_bench.cpp, the whole recipe in page_job.cpp.
 #include "app/view/page.h"
 
-#include <string>
-
+#include "app/plan/bench_document.h"
+#include "app/plan/demos.h"
 #include "app/plan/examples.h"
-#include "app/plan/words.h"
-#include "app/view/views.h"
+#include "app/view/page_parts.h"
 
 namespace tinwright::view {
 namespace {
 
 constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms cramped
 constexpr int kMostColumns = 3;
-constexpr double kPause = 0.35;       // [s] without a change until the oven is worked out
+constexpr double kPause = 0.35;       // [s] without a change until what takes long is worked out
 constexpr double kFirstShown = 0.05;  // [s] the page is shown before it is for the first time
 
-/// A panel with its title above what `draw` puts in it; says what `draw` says.
-template <class Draw>
-bool card(const std::string& key, Text title, const Draw& draw) {
-  begin_region(key, title);
-  heading(key + "/title", title, 2);
-  const bool changed = draw();
-  end_region();
-  return changed;
-}
-
-bool draw_heading(Page& page) {
-  bool changed = false;
+void draw_heading(Page& page, int columns) {
   heading("title", "Tinwright", 1);
   paragraph("purpose",
             "Somebody else's recipe, your own pans: how much to make, how thick it presses, how far up to pour, how "
             "long to bake.");
-  begin_region("examples", "Worked examples", RegionLook::kPlain);
-  begin_flow();
-  const auto& examples = worked_examples();
-  for (std::size_t i = 0; i < examples.size(); ++i) {
-    const bool is_open = page.example == static_cast<int>(i);
-    if (button("example/" + examples[i].key, examples[i].title, is_open ? ButtonLook::kPrimary : ButtonLook::kPlain)) {
-      const UnitChoice units = page.bench.units;
-      page.bench = examples[i].bench;
-      page.bench.units = units;
-      page.example = static_cast<int>(i);
-      changed = true;
-    }
+  begin_columns(columns);
+  int shown = page.shows_job ? 0 : 1;
+  if (segments("shows", "What to work out", shown, {"A whole recipe", "One pan"})) {
+    page.shows_job = shown == 0;
+    put_text(page.workspace.document, "page.shows", page.shows_job ? "" : "pan");
+    note_edit(page.workspace, "page.shows");
   }
-  end_flow();
-  remark("example/story", examples[static_cast<std::size_t>(page.example)].story);
-  end_region();
-  return changed;
-}
-
-bool draw_units(Page& page) {
+  next_column();
   int units = static_cast<int>(page.bench.units);
-  if (!segments("units", "Measures first in", units, {"Metric", "US"})) return false;
-  page.bench.units = static_cast<UnitChoice>(units);
-  return true;
-}
-
-bool draw_recipe_pan(Page& page) {
-  return card("recipe", "The recipe's pan", [&] {
-    bool changed = toggle("recipe/has", "The recipe names a pan", page.bench.has_recipe_pan);
-    if (page.bench.has_recipe_pan) changed |= edit_pan("recipe_pan.", page.bench.recipe_pan, page.answer);
-    return changed;
-  });
-}
-
-bool draw_my_pan(Page& page) {
-  return card("mine", "My pan", [&] { return edit_pan("my_pan.", page.bench.my_pan, page.answer); });
-}
-
-bool draw_dough(Page& page) {
-  return card("dough", "Dough", [&] {
-    const bool changed = edit_dough(page.bench.dough, page.answer);
-    show_report("dough/answer", page.answer.dough);
-    return changed;
-  });
-}
-
-bool draw_filling(Page& page) {
-  return card("filling", "Filling", [&] {
-    const bool changed = edit_filling(page.bench.filling, page.answer);
-    show_report("filling/answer", page.answer.filling);
-    return changed;
-  });
-}
-
-/// A panel of answers; nothing where there are none.
-void draw_report(const std::string& key, Text title, const Report& report) {
-  if (report.empty()) return;
-  card(key, title, [&] {
-    show_report(key, report);
-    return false;
-  });
-}
-
-void draw_pictures(const Page& page) {
-  card("pictures", "In my pan", [&] {
-    if (page.answer.picture) {
-      show_section(page.answer, page.bench.units);
-      show_from_above(page.answer, page.bench.units);
-    } else {
-      paragraph("pictures/none", "Once my pan is complete, it is drawn here.");
-    }
-    return false;
-  });
-}
-
-/// Works the oven out when its time has come. At the start of a frame, so that this one shows the answer.
-void keep_oven(Page& page) {
-  const double now = surface().viewport().time;
-  if (page.oven_state != Page::OvenState::kWaiting || now < page.oven_due) return;
-  page.oven = answer_oven(page.bench, page.answer);
-  page.oven_look = {.shows_cooling = page.oven_look.shows_cooling};
-  page.oven_state = Page::OvenState::kDone;
-}
-
-void put_oven_off(Page& page, bool changed) {
-  const double now = surface().viewport().time;
-  const bool is_first = page.oven_state == Page::OvenState::kUnasked;
-  if (changed || is_first) {
-    page.oven_due = now + (is_first ? kFirstShown : kPause);
-    page.oven_state = Page::OvenState::kWaiting;
+  if (segments("units", "Measures first in", units, {"Metric", "US"})) {
+    page.bench.units = static_cast<UnitChoice>(units);
+    page.answer = answer_bench(page.bench);
+    page.job = answer_job(page.workspace.document, page.bench.units);
+    page.oven_pending.state = page.job_pending.state = Pending::State::kUnasked;
+    put(page.workspace.document, "page.bench", document_of(page.bench));
+    note_edit(page.workspace, "page.units");
   }
-  if (page.oven_state == Page::OvenState::kWaiting) surface().ask_frame_in(page.oven_due - now);
+  end_columns();
 }
 
-bool draw_oven(Page& page) {
-  return card("oven", "Oven", [&] { return edit_oven(page.bench.oven, page.oven, page.bench.has_recipe_pan); });
-}
-
-void draw_oven_answer(const Page& page) {
-  if (page.bench.oven.stages.empty()) return;
-  card("oven/answer", "In the oven", [&] {
-    show_oven(page.oven, page.oven_state == Page::OvenState::kWaiting);
-    return false;
-  });
-}
-
-void draw_inside(Page& page) {
-  if (page.bench.oven.stages.empty() || page.oven.curve.empty()) return;
-  const bool is_ring = page.answer.picture && !page.answer.picture->core.empty();
-  card("inside", "Inside, as time goes by", [&] {
-    show_inside(page.oven, is_ring, page.oven_look, page.bench.units);
-    return false;
-  });
-}
-
-/// Those of the bench, then what only the oven adds.
-Report all_cautions(const Page& page) {
-  Report all = page.answer.cautions;
-  for (const ReportLine& line : page.oven.cautions) {
-    if (!is_said(all, line)) all.push_back(line);
-  }
-  return all;
+std::string sentence_of(const Problem& problem) {
+  return problem.message + (problem.place.empty() ? "" : " (" + problem.place + ")");
 }
 
 }  // namespace
 
-Page::Page() : bench(worked_examples().front().bench), answer(answer_bench(bench)) {}
+void put_off(Pending& pending, bool changed) {
+  const double now = surface().viewport().time;
+  const bool is_first = pending.state == Pending::State::kUnasked;
+  if (changed || is_first) {
+    pending.due = now + (is_first ? kFirstShown : kPause);
+    pending.state = Pending::State::kWaiting;
+  }
+  if (pending.state == Pending::State::kWaiting) surface().ask_frame_in(pending.due - now);
+}
+
+void follow_document(Page& page) {
+  const JsonNode& document = page.workspace.document;
+  page.shows_job = text_at(document, "page.shows") != "pan";
+  const JsonNode* bench = node_at(document, "page.bench");
+  const UnitChoice units = page.bench.units;
+  page.bench = bench != nullptr ? bench_of(*bench) : worked_examples().front().bench;
+  if (bench == nullptr) page.bench.units = units;
+  page.answer = answer_bench(page.bench);
+  page.oven = {};
+  page.oven_look = {};
+  page.job = answer_job(document, page.bench.units);
+  page.job_forms.edition = -1;
+  page.oven_pending.state = page.job_pending.state = Pending::State::kUnasked;
+}
+
+Page::Page() {
+  take_in(*this, Source::kJobFile, demo_jobs().front().text);
+  message.clear();
+}
+
+void take_in(Page& page, Source source, std::string_view text) {
+  page.is_refusal = false;
+  page.message.clear();
+  if (source == Source::kRecipe) {
+    take_in_recipe(page, text);
+    return;
+  }
+  const auto opened = open_document(page.workspace, text);
+  if (!opened) {
+    page.is_refusal = true;
+    const char* const what[] = {"This file cannot be opened: ", "",
+                                "What this device had kept cannot be opened: ", "This link cannot be opened: "};
+    page.message =
+        what[static_cast<int>(source)] + sentence_of(opened.problem()) + ". What was here before is still here.";
+    return;
+  }
+  if (source == Source::kJobFile) page.message = "The job is open.";
+  if (source == Source::kLink) page.message = "The job in the link is open; take it back to return to yours.";
+  follow_document(page);
+}
+
+const std::string& kept_text(const Page& page) {
+  return page.workspace.text;
+}
 
 void draw_page(Page& page) {
-  keep_oven(page);
-  bool changed = draw_heading(page);
   const int columns = columns_that_fit(kLeastColumn, kMostColumns);
-  begin_columns(columns);
-  changed |= draw_units(page);
-  end_columns();
-
-  begin_columns(columns);
-  changed |= draw_recipe_pan(page);
-  next_column();
-  changed |= draw_my_pan(page);
-  next_column();
-  draw_report("swap", "How much to make", page.answer.swap);
-  next_column();
-  changed |= draw_dough(page);
-  next_column();
-  changed |= draw_filling(page);
-  next_column();
-  draw_pictures(page);
-  next_column();
-  changed |= draw_oven(page);
-  next_column();
-  draw_oven_answer(page);
-  next_column();
-  draw_inside(page);
-  next_column();
-  draw_report("cautions", "Take care", all_cautions(page));
-  end_columns();
-  if (changed) page.answer = answer_bench(page.bench);
-  put_oven_off(page, changed);
+  draw_heading(page, columns);
+  draw_desk(page);
+  if (page.shows_job) {
+    draw_job(page, columns);
+  } else {
+    draw_bench(page, columns);
+  }
 }
 
 }  // namespace tinwright::view

@@ -13,6 +13,8 @@ namespace {
 
 constexpr std::size_t kMostStages = 8;
 constexpr const char* kStages = "oven.stages.";
+const Labels kAirLabels{"Stays at one temperature", "Goes evenly to another temperature", "Oven off, door shut",
+                        "Oven off, door open"};
 
 const std::vector<std::string>& place_labels() {
   static const std::vector<std::string> labels = [] {
@@ -37,11 +39,29 @@ bool edit_stage(std::size_t number, StageEntry& stage, const Texts& problems, bo
     stage.place = static_cast<std::size_t>(place);
     changed = true;
   }
+  int air = static_cast<int>(stage.air);
+  if (choice(prefix + "does", "Its air", air, kAirLabels)) {
+    stage.air = static_cast<AirEntry>(air);
+    changed = true;
+  }
+  const bool is_off = stage.air == AirEntry::kOffShut || stage.air == AirEntry::kOffOpen;
   begin_columns(2);
-  changed |= edit_text(prefix, "air", "Air temperature", stage.texts, problems, {.hint = "180 C"});
-  next_column();
+  if (stage.air == AirEntry::kRamp) {
+    changed |= edit_text(prefix, "from", "From", stage.texts, problems, {.hint = "220 C"});
+    next_column();
+  }
+  if (!is_off) {
+    const Text label = stage.air == AirEntry::kRamp ? "To" : "Air temperature";
+    changed |= edit_text(prefix, "air", label, stage.texts, problems, {.hint = "180 C"});
+    next_column();
+  }
   changed |= edit_text(prefix, "for", "For", stage.texts, problems, {.hint = "35 min"});
+  if (stage.has_bath) {
+    next_column();
+    changed |= edit_text(prefix, "bath", "Water round the pan at", stage.texts, problems, {.hint = "85 C"});
+  }
   end_columns();
+  changed |= toggle(prefix + "has_bath", "The pan stands in water", stage.has_bath);
   takes_out = button(prefix + "out", "Take stage " + std::to_string(number + 1) + " out", ButtonLook::kQuiet);
   end_region();
   return changed;
@@ -62,6 +82,7 @@ bool edit_stages(OvenEntry& oven, const Texts& problems) {
   if (button("oven/add", "Add a stage", ButtonLook::kPlain, oven.stages.size() < kMostStages)) {
     StageEntry stage = oven.stages.empty() ? StageEntry{} : oven.stages.back();
     stage.texts.erase("for");
+    stage.air = AirEntry::kHeld;
     oven.stages.push_back(stage);
     changed = true;
   }

@@ -111,16 +111,16 @@ int place_of(const std::string& id) {
 }
 
 bool edit_fields(const std::string& prefix, std::span<const FieldWords> fields, PanEntry& entry,
-                 const BenchAnswer& answer) {
+                 const Texts& problems) {
   bool changed = false;
   for (const FieldWords& words : fields) {
-    changed |= edit_text(prefix, words.path, words.label, entry.texts, answer.problems,
-                         {.hint = words.hint, .help = words.help});
+    changed |=
+        edit_text(prefix, words.path, words.label, entry.texts, problems, {.hint = words.hint, .help = words.help});
   }
   return changed;
 }
 
-bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer) {
+bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const Texts& problems) {
   bool changed = false;
   int outline = static_cast<int>(entry.outline);
   if (choice(
@@ -129,16 +129,16 @@ bool edit_own_sizes(const std::string& prefix, PanEntry& entry, const BenchAnswe
     entry.outline = static_cast<std::size_t>(outline);
     changed = true;
   }
-  changed |= edit_fields(prefix, outline_fields(entry.outline), entry, answer);
+  changed |= edit_fields(prefix, outline_fields(entry.outline), entry, problems);
   int wall = static_cast<int>(entry.wall);
   if (segments(prefix + "wall", "Wall", wall, {"Straight", "Bowl", "Measured"})) {
     entry.wall = static_cast<WallEntry>(wall);
     changed = true;
   }
-  changed |= edit_fields(prefix, wall_fields(entry.wall), entry, answer);
+  changed |= edit_fields(prefix, wall_fields(entry.wall), entry, problems);
   const bool is_ring = outline_kinds()[entry.outline] == "ring";
-  if (is_ring && entry.wall != WallEntry::kBowl) changed |= edit_fields(prefix, {&kCoreInset, 1}, entry, answer);
-  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, answer.problems,
+  if (is_ring && entry.wall != WallEntry::kBowl) changed |= edit_fields(prefix, {&kCoreInset, 1}, entry, problems);
+  changed |= edit_text(prefix, "count", "Cavities in the tin", entry.texts, problems,
                        {.hint = "1", .keyboard = Keyboard::kDecimal});
   int material = static_cast<int>(entry.material);
   if (choice(prefix + "material", "Material", material,
@@ -159,7 +159,7 @@ bool edit_text(const std::string& prefix, const std::string& path, Text label, T
   return field(prefix + path, label, texts[path], options);
 }
 
-bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer) {
+bool edit_pan_entry(const std::string& prefix, PanEntry& entry, const Texts& problems) {
   bool changed = false;
   int pan = place_of(entry.catalogue);
   if (choice(prefix + "catalogue", "Pan", pan, pan_list().labels, pan_list().groups)) {
@@ -171,7 +171,7 @@ bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& ans
     changed = true;
   }
   if (entry.catalogue.empty()) {
-    changed |= edit_own_sizes(prefix, entry, answer);
+    changed |= edit_own_sizes(prefix, entry, problems);
   } else {
     const CataloguePan* chosen = find_catalogue_pan(entry.catalogue);
     const std::string about = chosen != nullptr ? chosen->note : "";
@@ -181,6 +181,11 @@ bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& ans
       changed = true;
     }
   }
+  return changed;
+}
+
+bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer) {
+  const bool changed = edit_pan_entry(prefix, entry, answer.problems);
   show_report(prefix + "facts", prefix == "my_pan." ? answer.my_facts : answer.recipe_facts);
   return changed;
 }

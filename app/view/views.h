@@ -7,13 +7,17 @@
 #include <string>
 
 #include "app/plan/bench.h"
+#include "app/plan/job_answer.h"
 #include "app/plan/oven.h"
 #include "app/view/controls.h"
+#include "app/view/job_form.h"
 
 namespace tinwright::view {
 
 /// The form of one pan; `prefix` ("my_pan.") is both the scope of its keys and where its problems are looked up.
 bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer);
+/// The same without what the pan holds.
+bool edit_pan_entry(const std::string& prefix, PanEntry& entry, const Texts& problems);
 bool edit_dough(DoughEntry& dough, const BenchAnswer& answer);
 bool edit_filling(FillingEntry& filling, const BenchAnswer& answer);
 
@@ -54,5 +58,27 @@ void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitCho
 void show_curve(const OvenAnswer& answer, OvenLook& look, double moment, UnitChoice units);
 /// The temperatures within the food at the frame of that number.
 void show_warmth(const OvenAnswer& answer, bool is_ring, std::size_t frame, UnitChoice units);
+
+/// Forms of a job that keep what was typed exactly, while the document has it as pans. They follow the document:
+/// whoever changes it otherwise sets `edition` back to -1.
+struct JobForms {
+  PanEntry recipe_pan;
+  std::vector<PanEntry> cupboard;
+  bool has_recipe_pan = false;
+  long edition = -1;  // of the workspace they were made from
+};
+
+void edit_recipe(JobForm& form, JobForms& forms, const JobAnswer& answer);
+void edit_part_at(JobForm& form, std::size_t number);
+/// The button that adds one.
+void add_part(JobForm& form);
+void edit_job_oven(JobForm& form);
+void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer);
+/// How much to make, and when it is to be ready.
+void edit_wishes(JobForm& form);
+/// The scale, and a panel for each bowl; moves to the next column between them.
+void edit_scale(JobForm& form, const JobAnswer& answer);
+/// The plan in panels; moves to the next column between them.
+void show_plan(const JobAnswer& answer);
 
 }  // namespace tinwright::view

@@ -80,12 +80,34 @@ async function editing(t) {
     equal(await said(t, page), first);
     equal(await field.getAttribute('aria-invalid'), null);
   });
+  await t.check('a ramp, water round the pan and an oven switched off ask for what they need and change the answer', async () => {
+    const shown = stage(page, 2);
+    await shown.getByLabel('Its air').selectOption('Goes evenly to another temperature');
+    await rested(t, page);
+    equal(await shown.getByLabel('From').getAttribute('aria-invalid'), 'true');
+    await shown.getByLabel('From').fill('200 C');
+    const ramped = await said(t, page);
+    holds(minutes(ramped) > 0 && ramped !== first, ramped);
+    await shown.getByLabel('Its air').selectOption('Stays at one temperature');
+    await shown.getByText('The pan stands in water').click();
+    await shown.getByLabel('Water round the pan at').fill('90 C');
+    const bathed = await said(t, page);
+    holds(minutes(bathed) > 0 && bathed !== first, bathed);
+    await shown.getByText('The pan stands in water').click();
+    await shown.getByLabel('Its air').selectOption('Oven off, door shut');
+    await rested(t, page);
+    equal(await shown.getByLabel('Air temperature').count(), 0);
+    const off = await said(t, page);
+    holds(minutes(off) > 0 && off !== first, off);
+    await shown.getByLabel('Its air').selectOption('Stays at one temperature');
+    equal(await said(t, page), first);
+  });
   await t.check('a stage added has the last one\'s place and air, and none of its time', async () => {
     await stage(page, number).getByLabel(`Stage ${number} in the`).selectOption('Fan oven');
     await page.getByRole('button', { name: 'Add a stage' }).click();
     await rested(t, page);
     const added = stage(page, number + 1);
-    equal(await added.getByRole('combobox').evaluate((list) => list.selectedOptions[0].textContent), 'Fan oven');
+    equal(await added.getByRole('combobox').first().evaluate((list) => list.selectedOptions[0].textContent), 'Fan oven');
     equal(await added.getByLabel('Air temperature').inputValue(),
       await stage(page, number).getByLabel('Air temperature').inputValue());
     equal(await added.getByLabel('For').inputValue(), '');

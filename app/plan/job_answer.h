@@ -1,0 +1,37 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// A job's document answered for the page: the plan at once, the oven pan by pan, for each takes some tenths of a
+// second.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "app/files/document.h"
+#include "app/plan/bench.h"
+#include "app/plan/plan_clock.h"
+#include "app/plan/plan_words.h"
+
+namespace tinwright {
+
+struct JobAnswer {
+  Fields fields;  // of the document
+  std::optional<Job> job;
+  std::optional<Plan> plan;
+  std::vector<PanBake> baked;      // of the first pans, up to all of them
+  std::optional<ClockPlan> clock;  // where the job says when it is to be ready
+  PlanWords words;
+  Texts problems;  // by path: "recipe.parts.0.ingredients.2.amount"; "plan" and "cupboard" for a whole
+  UnitChoice units = UnitChoice::kMetric;
+
+  bool is_baking() const { return job && plan && job->has_oven && baked.size() < plan->pans.size(); }
+};
+
+/// Everything but the oven.
+JobAnswer answer_job(const JsonNode& document, UnitChoice units);
+
+/// Bakes the next pan; only while is_baking().
+void bake_next(JobAnswer& answer);
+
+}  // namespace tinwright

@@ -1,0 +1,152 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// See draft_job.h.
+#include "app/recipe/draft_job.h"
+
+#include <algorithm>
+
+#include "app/recipe/job.h"
+
+namespace tinwright {
+namespace {
+
+constexpr std::size_t kMostPerList = 400;  // of a job file
+
+JsonNode item_of(const IngredientDraft& draft) {
+  JsonNode item = make_object();
+  put_text(item, "said", draft.said);
+  put_text(item, "food", draft.food.empty() ? draft.said : draft.food);
+  put_text(item, "amount", draft.amount);
+  put_text(item, "up_to", draft.up_to);
+  put_text(item, "size", draft.size);
+  put_text(item, "each", draft.each);
+  put_text(item, "remark", draft.remark);
+  return item;
+}
+
+/// Its own name, told apart from those before it.
+std::string name_of(const PartDraft& draft, std::size_t number, const std::vector<std::string>& taken) {
+  std::string name = draft.name.empty() ? "Part " + std::to_string(number + 1) : draft.name;
+  while (std::find(taken.begin(), taken.end(), name) != taken.end()) name += " (" + std::to_string(number + 1) + ")";
+  return name;
+}
+
+JsonNode parts_of(const RecipeDraft& draft) {
+  JsonNode parts = make_array();
+  std::vector<std::string> names;
+  for (std::size_t i = 0; i < draft.parts.size(); ++i) {
+    const PartDraft& each = draft.parts[i];
+    names.push_back(draft.parts.size() == 1 && each.name.empty() ? "All of it" : name_of(each, i, names));
+    JsonNode part = make_object();
+    put_text(part, "name", names.back());
+    put_text(part, "role", each.role.empty() ? "filling" : each.role);
+    JsonNode items = make_array();
+    for (const IngredientDraft& item : each.ingredients) {
+      if (items.items.size() < kMostPerList) items.items.push_back(item_of(item));
+    }
+    put(part, "ingredients", std::move(items));
+    // Crumbs go into the base, or else into what comes next.
+    if (each.role == "crumbled") {
+      for (std::size_t k = 0; k < draft.parts.size(); ++k) {
+        if (k != i && draft.parts[k].role != "crumbled") {
+          put_text(part, "into", draft.parts[k].name.empty() ? "Part " + std::to_string(k + 1) : draft.parts[k].name);
+          break;
+        }
+      }
+    }
+    parts.items.push_back(std::move(part));
+  }
+  return parts;
+}
+
+bool is_in_oven(const StageDraft& stage) {
+  return stage.place == "oven" || stage.place == "fan oven";
+}
+
+JsonNode oven_of(const RecipeDraft& draft) {
+  JsonNode oven = make_array();
+  for (const StageDraft& stage : draft.stages) {
+    if (!is_in_oven(stage) || stage.time.empty()) continue;
+    JsonNode each = make_object();
+    put_text(each, "in", stage.place);
+    put_text(each, "air", stage.air);
+    put_text(each, "for", stage.time);
+    put_text(each, "up_to", stage.up_to);
+    put_text(each, "said", stage.said);
+    oven.items.push_back(std::move(each));
+  }
+  return oven;
+}
+
+JsonNode rests_of(const RecipeDraft& draft) {
+  JsonNode rests = make_array();
+  bool is_after = false;
+  for (const StageDraft& stage : draft.stages) {
+    if (is_in_oven(stage)) {
+      is_after = true;
+      continue;
+    }
+    if (stage.time.empty()) continue;
+    JsonNode rest = make_object();
+    put_text(rest, "what", stage.said);
+    put_text(rest, "for", stage.time);
+    put_text(rest, "up_to", stage.up_to);
+    put_text(rest, "where", stage.place == "rack" ? "room" : stage.place);
+    put_text(rest, "when", is_after || stage.place == "rack" ? "after_oven" : "before_oven");
+    rests.items.push_back(std::move(rest));
+  }
+  return rests;
+}
+
+JsonNode texts_of(const std::vector<std::string>& lines) {
+  JsonNode list = make_array();
+  for (const std::string& line : lines) {
+    if (list.items.size() < kMostPerList) list.items.push_back(make_string(line));
+  }
+  return list;
+}
+
+JsonNode recipe_of(const RecipeDraft& draft) {
+  JsonNode recipe = make_object();
+  put_text(recipe, "name", draft.name);
+  put_text(recipe, "yield", draft.yield);
+  if (!draft.pans.empty()) {
+    Fields fields;
+    for (const auto& [path, text] : draft.pans.front().fields) fields[path] = {text};
+    if (fields.count("count") > 0) fields["count"].kind = JsonNode::Kind::kNumber;
+    put(recipe, "pan", document_from(fields));
+  }
+  put(recipe, "parts", parts_of(draft));
+  put(recipe, "oven", oven_of(draft));
+  put(recipe, "rests", rests_of(draft));
+  JsonNode steps = make_array();
+  for (const std::string& text : draft.steps) {
+    JsonNode step = make_object();
+    put_text(step, "text", text);
+    if (steps.items.size() < kMostPerList) steps.items.push_back(std::move(step));
+  }
+  put(recipe, "steps", std::move(steps));
+  put(recipe, "unread", texts_of(draft.unread));
+  return recipe;
+}
+
+}  // namespace
+
+void put_recipe(JsonNode& document, const RecipeDraft& draft) {
+  put_text(document, "name", draft.name);
+  put(document, "recipe", recipe_of(draft));
+  take_away(document, "plan.pans");
+}
+
+JsonNode job_of(const RecipeDraft& draft) {
+  JsonNode document = make_object();
+  JsonNode version = make_string(std::to_string(kJobVersion));
+  version.kind = JsonNode::Kind::kNumber;
+  put(document, "version", version);
+  put_recipe(document, draft);
+  put(document, "cupboard", make_array());
+  return document;
+}
+
+}  // namespace tinwright

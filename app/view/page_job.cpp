@@ -1,0 +1,105 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// A whole recipe: its forms on one side, the plan on the other.
+#include "app/plan/demos.h"
+#include "app/recipe/draft_job.h"
+#include "app/recipe/read_recipe.h"
+#include "app/view/page_parts.h"
+
+namespace tinwright::view {
+namespace {
+
+void draw_demos(Page& page) {
+  begin_region("demos", "Worked examples", RegionLook::kPlain);
+  begin_flow();
+  for (const Demo& demo : demo_jobs()) {
+    if (!button("demo/" + demo.key, demo.title)) continue;
+    take_in(page, Source::kJobFile, demo.text);
+    page.message = demo.story;
+  }
+  end_flow();
+  end_region();
+}
+
+/// Pans' forms anew after anything but their own edits.
+void keep_forms(Page& page) {
+  if (page.job_forms.edition == page.workspace.edition) return;
+  const JsonNode& document = page.workspace.document;
+  const auto entry = [&](const std::string& path) {
+    const JsonNode* pan = node_at(document, path);
+    return pan == nullptr ? PanEntry{} : pan_entry_of(fields_of(*pan));
+  };
+  page.job_forms.has_recipe_pan = node_at(document, "recipe.pan") != nullptr;
+  page.job_forms.recipe_pan = entry("recipe.pan");
+  page.job_forms.cupboard.clear();
+  for (std::size_t i = 0; i < count_at(document, "cupboard"); ++i) {
+    page.job_forms.cupboard.push_back(entry("cupboard." + std::to_string(i) + ".pan"));
+  }
+  page.job_forms.edition = page.workspace.edition;
+}
+
+/// One pan's time in the oven, once the cook has paused; the next one in the next frame.
+void keep_baking(Page& page) {
+  const double now = surface().viewport().time;
+  if (page.job_pending.state != Pending::State::kWaiting || now < page.job_pending.due) return;
+  if (page.job.is_baking()) bake_next(page.job);
+  page.job_pending.state = page.job.is_baking() ? Pending::State::kUnasked : Pending::State::kDone;
+}
+
+void draw_forms(Page& page, JobForm& form) {
+  edit_recipe(form, page.job_forms, page.job);
+  const std::size_t parts = count_at(form.document(), "recipe.parts");
+  for (std::size_t i = 0; i < parts && i < count_at(form.document(), "recipe.parts"); ++i) {
+    next_column();
+    edit_part_at(form, i);
+  }
+  next_column();
+  add_part(form);
+  next_column();
+  edit_job_oven(form);
+  next_column();
+  edit_cupboard(form, page.job_forms, page.job);
+  next_column();
+  edit_wishes(form);
+  next_column();
+  edit_scale(form, page.job);
+}
+
+}  // namespace
+
+void take_in_recipe(Page& page, std::string_view text) {
+  const auto draft = read_recipe(text);
+  if (!draft) {
+    page.is_refusal = true;
+    page.message = "This recipe cannot be read: " + draft.problem().message + ". What was here before is still here.";
+    return;
+  }
+  put_recipe(page.workspace.document, *draft);
+  note_edit(page.workspace, "");
+  follow_document(page);
+  page.message = "The recipe is read: look it through, and settle what is marked.";
+}
+
+void draw_job(Page& page, int columns) {
+  keep_baking(page);
+  keep_forms(page);
+  draw_demos(page);
+  const long before = page.workspace.edition;
+  begin_columns(columns);
+  show_plan(page.job);
+  end_columns();
+  JobForm form(page.workspace, page.job.problems);
+  begin_columns(columns);
+  draw_forms(page, form);
+  end_columns();
+  const bool changed = page.workspace.edition != before;
+  if (changed) {
+    const bool keeps_forms = page.job_forms.edition == before;
+    page.job = answer_job(page.workspace.document, page.bench.units);
+    if (keeps_forms) page.job_forms.edition = page.workspace.edition;
+  }
+  put_off(page.job_pending, changed);
+}
+
+}  // namespace tinwright::view

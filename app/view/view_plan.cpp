@@ -1,0 +1,76 @@
+// SPDX-FileCopyrightText: The Tinwright authors
+// SPDX-License-Identifier: MIT
+//
+// A plan shown: which pans, how much of each part, what goes on in each pan, what is left.
+#include "app/view/views.h"
+
+namespace tinwright::view {
+namespace {
+
+void show_part(const PartWords& part, const std::string& key) {
+  begin_region(key, "Make: " + part.title);
+  heading(key + "/title", part.title, 2);
+  fact(key + "/factor", "Of the recipe's amount", part.factor, part.total);
+  std::vector<std::vector<std::string>> rows;
+  for (const ItemLine& item : part.items) {
+    rows.push_back({kept_together(item.food + (item.is_open ? " (?)" : "")), kept_together(item.amount),
+                    kept_together(item.detail)});
+  }
+  static const TableColumn columns[] = {{"Ingredient"}, {"Take", Align::kRight}, {"That is"}};
+  if (!rows.empty()) table(key + "/items", part.title, columns, rows);
+  show_report(key + "/notes", part.notes, FirstFigure::kLikeOthers);
+  end_region();
+}
+
+void show_pan(const PanWords& pan, const std::string& key, bool is_waiting) {
+  begin_region(key, "In: " + pan.title);
+  heading(key + "/title", pan.title, 2);
+  show_report(key + "/lines", pan.lines, FirstFigure::kLikeOthers);
+  if (!pan.oven.empty()) view::answer(key + "/oven", "How long", kept_together(pan.oven));
+  if (pan.oven.empty() && is_waiting) remark(key + "/waiting", "Working out its time in the oven…");
+  show_report(key + "/oven_lines", pan.oven_lines, FirstFigure::kLikeOthers);
+  end_region();
+}
+
+void show_card(const std::string& key, Text title, const Report& report) {
+  if (report.empty()) return;
+  begin_region(key, title);
+  heading(key + "/title", title, 2);
+  show_report(key, report, FirstFigure::kLikeOthers);
+  end_region();
+}
+
+}  // namespace
+
+void show_plan(const JobAnswer& answer) {
+  if (!answer.plan) {
+    begin_region("plan", "The plan");
+    heading("plan/title", "The plan", 2);
+    note("plan/none", NoteKind::kPlain, "The plan comes once what is marked is settled.");
+    if (!answer.problems.empty()) {
+      const auto& [path, message] = *answer.problems.begin();
+      note("plan/first", NoteKind::kError, path + ": " + message);
+    }
+    end_region();
+    return;
+  }
+  show_card("plan/pans", "My pans", answer.words.pans);
+  for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
+    next_column();
+    show_pan(answer.words.in_pans[i], "plan/in" + std::to_string(i), answer.is_baking() && i >= answer.baked.size());
+  }
+  for (std::size_t i = 0; i < answer.words.parts.size(); ++i) {
+    next_column();
+    show_part(answer.words.parts[i], "plan/part" + std::to_string(i));
+  }
+  next_column();
+  show_card("plan/clock", "When to do what", answer.words.clock);
+  next_column();
+  show_card("plan/left", "Left over", answer.words.left_over);
+  next_column();
+  show_card("plan/open", "To settle", answer.words.open);
+  next_column();
+  show_card("plan/cautions", "Take care", answer.words.cautions);
+}
+
+}  // namespace tinwright::view
