@@ -4,6 +4,8 @@
 // See job_answer.h.
 #include "app/plan/job_answer.h"
 
+#include "app/plan/plan_picture.h"
+
 namespace tinwright {
 namespace {
 
@@ -32,13 +34,17 @@ JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   answer.job = read_job(reader);
   if (answer.job) answer.plan = make_plan(reader, *answer.job);
   note_problems(answer.problems, reader.faults());
-  if (answer.plan) describe(answer);
+  if (!answer.plan) return answer;
+  for (const PanPlan& pan : answer.plan->pans) answer.pictures.push_back(picture_of(*answer.job, pan));
+  describe(answer);
   return answer;
 }
 
 void bake_next(JobAnswer& answer) {
   FieldReader reader(answer.fields);
   answer.baked.push_back(bake_pan(reader, *answer.job, *answer.plan, answer.plan->pans[answer.baked.size()]));
+  const PanBake& last = answer.baked.back();
+  answer.ovens.push_back(last.solved ? pictures_of(*last.solved) : OvenAnswer{});
   note_problems(answer.problems, reader.faults());
   describe(answer);
 }

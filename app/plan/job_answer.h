@@ -10,6 +10,7 @@
 
 #include "app/files/document.h"
 #include "app/plan/bench.h"
+#include "app/plan/oven.h"
 #include "app/plan/plan_clock.h"
 #include "app/plan/plan_words.h"
 
@@ -19,8 +20,10 @@ struct JobAnswer {
   Fields fields;  // of the document
   std::optional<Job> job;
   std::optional<Plan> plan;
-  std::vector<PanBake> baked;      // of the first pans, up to all of them
-  std::optional<ClockPlan> clock;  // where the job says when it is to be ready
+  std::vector<BenchAnswer> pictures;  // of each pan
+  std::vector<PanBake> baked;         // of the first pans, up to all of them
+  std::vector<OvenAnswer> ovens;      // the pictures of these
+  std::optional<ClockPlan> clock;     // where the job says when it is to be ready
   PlanWords words;
   Texts problems;  // by path: "recipe.parts.0.ingredients.2.amount"; "plan" and "cupboard" for a whole
   UnitChoice units = UnitChoice::kMetric;

@@ -58,7 +58,7 @@ class Search {
   MatchAnswer run() {
     for (int pans = 1; pans <= most_pans_; ++pans) guess(pans);
     for (wanted_ = 2; wanted_ <= most_pans_ && nodes_ <= kMostNodes; ++wanted_) {
-      const double to_spend = mark() - kPanWeight * (wanted_ - 1);
+      const double to_spend = mark() - pans_cost(question_, wanted_);
       if (to_spend <= 0.0) break;
       if (start(to_spend / kDepthWeight)) extend(0, 0, 0);
     }
@@ -69,7 +69,7 @@ class Search {
   /// Prices sets of so many neighbours in size, so that the search starts with something good to beat. For one pan
   /// these are all sets.
   void guess(int pans) {
-    for (std::size_t first = 0; first < kinds_.size() && kPanWeight * (pans - 1) < mark(); ++first) {
+    for (std::size_t first = 0; first < kinds_.size() && pans_cost(question_, pans) < mark(); ++first) {
       chosen_.clear();
       int missing = pans;
       for (std::size_t k = first; k < kinds_.size() && missing > 0; ++k) {
@@ -139,7 +139,7 @@ class Search {
     const double fullness = set.bounds.volume_low[first] + pan.volume_low[first] + least_[k][missing][first];
     if (fullness > fullest()) return false;
     const double high = set.bounds.volume_high[last] + pan.volume_high[last] + most_[k][missing][last];
-    return kLeftoverWeight * (question_.volume - high) / question_.volume + kPanWeight * (wanted_ - 1) < mark();
+    return kLeftoverWeight * (question_.volume - high) / question_.volume + pans_cost(question_, wanted_) < mark();
   }
 
   /// Makes the set of level + 1 pans; false when no interval is left where it, or what grows from it, could get a
@@ -151,7 +151,7 @@ class Search {
     const auto missing = static_cast<std::size_t>(wanted_ - level - 1);
     const double* most = most_[k][missing].data();
     const double* least = least_[k][missing].data();
-    const double to_stay_below = mark() - kPanWeight * (wanted_ - 1);
+    const double to_stay_below = mark() - pans_cost(question_, wanted_);
     const double leftover_weight = kLeftoverWeight / question_.volume;
     grown.begin = grown.end = set.end;
     for (std::size_t i = set.begin; i < set.end; ++i) {
@@ -199,7 +199,8 @@ bool is_positive(double value) {
 }  // namespace
 
 Result<MatchAnswer> match_pans(const MatchQuestion& question) {
-  GEOMETRY_ASSERT(question.answers >= 1 && question.most_pans >= 1 && question.most_pans <= kMostPans);
+  GEOMETRY_ASSERT(question.answers >= 1 && question.recipe_pans >= 1);
+  GEOMETRY_ASSERT(question.most_pans >= 1 && question.most_pans <= kMostPans);
   const auto refused = [](std::string message, std::string place) {
     return Problem{ProblemCode::kOutOfRange, std::move(message), std::move(place)};
   };

@@ -14,7 +14,7 @@
 //     depth      kDepthWeight · max over the pans of |ln(depth / recipe's depth)|
 //     left over  kLeftoverWeight · share of the batch that is left over
 //     spread     kSpreadWeight · ln(longest bake scale / shortest), see depth_table.h
-//     pans       kPanWeight · (number of pans − 1)
+//     pans       kPanWeight · ln(number of pans / the recipe's number), 0 where it is not more
 //
 // The search is exact: no other set of at most `most_pans` pans is cheaper than the last one returned by more than
 // `tolerance`, unless `proven` says that it was stopped. It takes the sets by number of pans and stops when one pan
@@ -43,8 +43,10 @@ inline constexpr double kLeftoverWeight = 1.25;
 /// that does.
 inline constexpr double kSpreadWeight = 0.5;
 
-/// One tin more to butter and wash is worth 5 % of the depth. Our own judgement, no source.
-inline constexpr double kPanWeight = 0.05;
+/// Twice as many tins to butter, fill and wash are worth what the next size of tin changes: tins come in steps of 2 cm,
+/// and 26 cm instead of 24 cm makes a layer 16 % thinner (ln (26/24)² = 0.16 = 0.23 ln 2). By the number's logarithm,
+/// so that the eighth tin of a large batch counts for little. Our own judgement, no source.
+inline constexpr double kPanWeight = 0.23;
 
 /// Sets hold at most this many pans: more do not go into a household oven at once (common practice, no source).
 inline constexpr int kMostPans = 8;
@@ -66,6 +68,7 @@ struct MatchQuestion {
   double volume = 0.0;      // [m³] of the batch, > 0
   double depth = 0.0;       // [m] of its filling in the recipe's pan, > 0
   double bake_scale = 0.0;  // [m²] of the recipe's pan at that depth; 0: not known
+  int recipe_pans = 1;      // how many pans the recipe fills with it, >= 1
   std::vector<PanKind> pans;
   int most_pans = kMostPans;          // 1 to kMostPans
   int answers = 5;                    // sets wanted, >= 1

@@ -12,11 +12,11 @@
 namespace tinwright {
 namespace {
 
-constexpr double kFewestSteps = 32.0;  // from the recipe's depth to either end of the reach
-constexpr double kLongestStep =
-    0.03;  // [1] of ln depth. Shorter steps cost more for each bound, longer ones let more sets
-constexpr double kShortestStep = 1e-3;  // through. Half of kCostTolerance is short enough.
-constexpr double kFarthest = 3.0;       // [1] of ln depth: one interval takes all that is shallower
+// The grid, in ln depth [1]. Shorter steps cost more for each bound, longer ones let more sets through.
+constexpr double kFewestSteps = 32.0;   // from the recipe's depth to either end of the reach
+constexpr double kLongestStep = 0.03;   // however wide the reach
+constexpr double kShortestStep = 1e-3;  // however narrow: a fifth of kCostTolerance is short enough
+constexpr double kFarthest = 3.0;       // from the recipe's depth: one interval takes all that is shallower
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
 /// Growing depths within the reach, up to the highest limit of a pan; the recipe's depth is one of them if it is below

@@ -52,11 +52,15 @@ PanSet price_at(const MatchQuestion& question, Pans pans, double depth, double l
   set.depth_cost = kDepthWeight * deviation;
   set.leftover_cost = kLeftoverWeight * leftover / question.volume;
   set.spread_cost = kSpreadWeight * (longest - shortest);
-  set.pans_cost = kPanWeight * (count - 1);
+  set.pans_cost = pans_cost(question, count);
   return set;
 }
 
 }  // namespace
+
+double pans_cost(const MatchQuestion& question, int pans) {
+  return kPanWeight * std::max(0.0, std::log(static_cast<double>(pans) / question.recipe_pans));
+}
 
 PanSet price_set(const MatchQuestion& question, std::span<const PanCount> pans) {
   GEOMETRY_ASSERT(!pans.empty());

@@ -17,6 +17,9 @@ struct PanCount {
   int count = 0;
 };
 
+/// The term of match.h for so many pans (>= 1).
+double pans_cost(const MatchQuestion& question, int pans);
+
 /// The set at the cheapest of its candidate depths. At least one pan; kinds all different.
 PanSet price_set(const MatchQuestion& question, std::span<const PanCount> pans);
 

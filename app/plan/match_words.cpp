@@ -10,44 +10,38 @@
 namespace tinwright {
 namespace {
 
-enum class Bake { kSooner, kAlike, kLonger, kUnlike };
-
 bool is_before(const ChosenPan& a, const ChosenPan& b) {
   return a.bake_factor < b.bake_factor;
 }
 
 /// How the set's bake compares with the recipe's: by its bake factors, or by its depth where they are not known.
-Bake bake_of(const MatchQuestion& question, const PanSet& set) {
+std::string bake_words(const MatchQuestion& question, const PanSet& set) {
   const auto [first, last] = std::minmax_element(set.pans.begin(), set.pans.end(), is_before);
   const double ratio = set.depth / question.depth;
   const bool is_known = question.bake_scale > 0.0;
   const double shortest = is_known ? first->bake_factor : ratio * ratio;
   const double longest = is_known ? last->bake_factor : ratio * ratio;
-  if (shortest < 1.0 / kSameBake && longest > kSameBake) return Bake::kUnlike;
-  if (shortest < 1.0 / kSameBake) return Bake::kSooner;
-  return longest > kSameBake ? Bake::kLonger : Bake::kAlike;
-}
-
-std::string consequence(Bake bake) {
-  switch (bake) {
-    case Bake::kSooner:
-      return "done sooner";
-    case Bake::kLonger:
-      return "takes longer";
-    case Bake::kUnlike:
-      return "some done sooner, some later";
-    case Bake::kAlike:
-      break;
-  }
+  const bool some_sooner = shortest < 1.0 / kSameBake;
+  const bool some_later = longest > kSameBake;
+  if (some_sooner && some_later) return "some of it done sooner, some later";
+  if (some_sooner) return longest < 1.0 ? "done sooner" : "some of it done sooner";
+  if (some_later) return shortest > 1.0 ? "takes longer" : "some of it takes longer";
   return "about the recipe's time";
 }
 
+/// A depth or difference to the millimetre, in centimetres from 1 cm, so that two of them can be compared.
+std::string depth_text(double metres, UnitChoice choice) {
+  if (choice == UnitChoice::kUs) return format_length(metres, choice);
+  const double rounded = std::round(metres * 1e3) / 1e3;
+  return rounded < 0.01 ? format_mm(rounded) : format_cm(rounded);
+}
+
 std::string depth_words(const MatchQuestion& question, const PanSet& set, UnitChoice choice) {
-  const std::string result = ": " + consequence(bake_of(question, set));
+  const std::string result = ": " + bake_words(question, set);
   const double more = set.depth - question.depth;
   if (std::abs(more) < kSameDepth) return "as deep as in the recipe" + result;
-  return format_length(std::abs(more), choice) + (more < 0.0 ? " shallower" : " deeper") + " than the recipe (" +
-         format_length(set.depth, choice) + " instead of " + format_length(question.depth, choice) + ")" + result;
+  return depth_text(std::abs(more), choice) + (more < 0.0 ? " shallower" : " deeper") + " than the recipe (" +
+         depth_text(set.depth, choice) + " instead of " + depth_text(question.depth, choice) + ")" + result;
 }
 
 std::string leftover_words(const MatchQuestion& question, const PanSet& set, UnitChoice choice) {
@@ -81,7 +75,7 @@ std::vector<std::string> match_words(const MatchQuestion& question, const PanSet
   for (const ChosenPan& pan : set.pans) {
     pans += pan.count;
     if (pan.depth < set.depth - kSameDepth) {
-      words.push_back("the " + question.pans[pan.kind].name + " is full at " + format_length(pan.depth, choice));
+      words.push_back("the " + question.pans[pan.kind].name + " is full at " + depth_text(pan.depth, choice));
     }
   }
   if (set.leftover >= kSpatula) words.push_back(leftover_words(question, set, choice));

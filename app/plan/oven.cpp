@@ -174,6 +174,13 @@ void add_frames(OvenAnswer& shown, const BakeJobAnswer& answer) {
 
 }  // namespace
 
+OvenAnswer pictures_of(const BakeJobAnswer& solved) {
+  OvenAnswer shown;
+  add_curve(shown, solved);
+  add_frames(shown, solved);
+  return shown;
+}
+
 OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer) {
   OvenAnswer shown;
   if (bench.oven.stages.empty()) return shown;

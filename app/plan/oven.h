@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "app/plan/bake_job.h"
 #include "app/plan/bench.h"
 
 namespace tinwright {
@@ -37,6 +38,9 @@ struct OvenAnswer {
   double coldest_shown = 0.0, warmest_shown = 0.0;  // [K] over all frames
   Texts problems;                                   // by path: "oven.stages.0.air", "oven.start", "oven" for the whole
 };
+
+/// The curve and the cut of a bake that was solved with its cooling; words and problems are left empty.
+OvenAnswer pictures_of(const BakeJobAnswer& solved);
 
 /// `answer` is that of the same bench: its pans, crust and filling go into the oven. Says in `sentence` what is missing
 /// where the bench has no filling yet.

@@ -36,6 +36,7 @@ struct Page {
 
   JobAnswer job;  // its oven as far as it has been worked out
   JobForms job_forms;
+  std::vector<OvenLook> job_looks;  // of each of its pans
   Pending job_pending;
   std::string message;      // of the last file, link or recipe taken in
   bool is_refusal = false;  // it says why it was not

@@ -87,7 +87,7 @@ void draw_job(Page& page, int columns) {
   draw_demos(page);
   const long before = page.workspace.edition;
   begin_columns(columns);
-  show_plan(page.job);
+  show_plan(page.job, page.job_looks);
   end_columns();
   JobForm form(page.workspace, page.job.problems);
   begin_columns(columns);
@@ -97,6 +97,7 @@ void draw_job(Page& page, int columns) {
   if (changed) {
     const bool keeps_forms = page.job_forms.edition == before;
     page.job = answer_job(page.workspace.document, page.bench.units);
+    page.job_looks.clear();
     if (keeps_forms) page.job_forms.edition = page.workspace.edition;
   }
   put_off(page.job_pending, changed);

@@ -22,13 +22,30 @@ void show_part(const PartWords& part, const std::string& key) {
   end_region();
 }
 
-void show_pan(const PanWords& pan, const std::string& key, bool is_waiting) {
+void show_pan(const JobAnswer& answer, std::size_t number) {
+  const PanWords& pan = answer.words.in_pans[number];
+  const std::string key = "plan/in" + std::to_string(number);
+  const bool is_waiting = answer.is_baking() && number >= answer.baked.size();
+  const KeyScope scope(key);
   begin_region(key, "In: " + pan.title);
   heading(key + "/title", pan.title, 2);
   show_report(key + "/lines", pan.lines, FirstFigure::kLikeOthers);
+  if (answer.pictures[number].picture) show_section(answer.pictures[number], answer.units);
   if (!pan.oven.empty()) view::answer(key + "/oven", "How long", kept_together(pan.oven));
   if (pan.oven.empty() && is_waiting) remark(key + "/waiting", "Working out its time in the oven…");
   show_report(key + "/oven_lines", pan.oven_lines, FirstFigure::kLikeOthers);
+  end_region();
+}
+
+/// Its temperatures, moment by moment.
+void show_heat(const JobAnswer& answer, std::size_t number, OvenLook& look) {
+  const std::string key = "plan/heat" + std::to_string(number);
+  const std::string title = "Inside, as time goes by: " + answer.words.in_pans[number].title;
+  const KeyScope scope(key);
+  begin_region(key, title);
+  heading(key + "/title", title, 2);
+  const BenchAnswer& picture = answer.pictures[number];
+  show_inside(answer.ovens[number], picture.picture && !picture.picture->core.empty(), look, answer.units);
   end_region();
 }
 
@@ -42,7 +59,7 @@ void show_card(const std::string& key, Text title, const Report& report) {
 
 }  // namespace
 
-void show_plan(const JobAnswer& answer) {
+void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
   if (!answer.plan) {
     begin_region("plan", "The plan");
     heading("plan/title", "The plan", 2);
@@ -55,9 +72,13 @@ void show_plan(const JobAnswer& answer) {
     return;
   }
   show_card("plan/pans", "My pans", answer.words.pans);
+  looks.resize(answer.words.in_pans.size());
   for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
     next_column();
-    show_pan(answer.words.in_pans[i], "plan/in" + std::to_string(i), answer.is_baking() && i >= answer.baked.size());
+    show_pan(answer, i);
+    if (i >= answer.ovens.size() || answer.ovens[i].curve.empty()) continue;
+    next_column();
+    show_heat(answer, i, looks[i]);
   }
   for (std::size_t i = 0; i < answer.words.parts.size(); ++i) {
     next_column();

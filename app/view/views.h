@@ -79,6 +79,6 @@ void edit_wishes(JobForm& form);
 /// The scale, and a panel for each bowl; moves to the next column between them.
 void edit_scale(JobForm& form, const JobAnswer& answer);
 /// The plan in panels; moves to the next column between them.
-void show_plan(const JobAnswer& answer);
+void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks);
 
 }  // namespace tinwright::view

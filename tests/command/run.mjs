@@ -5,6 +5,7 @@
 // failed" and a status that says the same.
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { run as runJobs } from './jobs.mjs';
 import { answer, ask, shell, slab, swap, swapDough } from './questions.mjs';
 
 const program = process.argv[2];
@@ -278,5 +279,6 @@ check('a folder is refused like a file that cannot be read, and --help is given 
   equal(spawnSync(program, ['pan', '--help'], { encoding: 'utf8' }).status, 0);
 });
 
+runJobs(program, { check, equal, near });
 console.log(`command: ${passed} passed, ${failed} failed`);
 process.exitCode = failed ? 1 : 0;
