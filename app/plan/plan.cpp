@@ -5,6 +5,7 @@
 #include "app/plan/plan.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "app/plan/pieces.h"
 #include "app/plan/portions.h"
@@ -71,6 +72,7 @@ std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, cons
   } else {
     compare_with_recipe(job, recipe, match.question);
   }
+  match.question.recipe_pans = std::max(1, static_cast<int>(std::lround(job.fills * job.batches)));
   const auto answer = match_pans(match.question);
   if (!answer) {
     reader.fault(answer.problem(), "cupboard.");
