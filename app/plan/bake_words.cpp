@@ -23,13 +23,6 @@ std::string at(double kelvin, UnitChoice choice) {
   return format_temperature(kelvin, choice);
 }
 
-/// Whole minutes from ten on, halves below: "34 min".
-std::string about(double seconds) {
-  const double minutes = seconds / 60.0;
-  const double rounded = minutes < 10.0 ? std::round(2.0 * minutes) / 2.0 : std::round(minutes);
-  return format_duration(60.0 * std::max(rounded, 0.5));
-}
-
 /// A difference of temperatures, the chosen scale only: "10 °C".
 std::string degrees(double kelvin, UnitChoice choice) {
   const double size = std::abs(kelvin);
@@ -47,7 +40,7 @@ std::string stage_list(const std::vector<Stage>& stages, UnitChoice choice) {
   std::string list;
   for (const Stage& stage : stages) {
     if (!list.empty()) list += ", then ";
-    list += about(stage.duration) + (stage.air_before ? ", the air going to " : " at ") + at(stage.air, choice);
+    list += format_about(stage.duration) + (stage.air_before ? ", the air going to " : " at ") + at(stage.air, choice);
   }
   return list;
 }
@@ -67,12 +60,12 @@ void say_recipe_time(Report& report, const BakeJob& job, const BakeJobAnswer& an
                              at(timing.recipe_end.coldest, choice) + "): the layer is too deep for this oven."));
     return;
   }
-  report.push_back(
-      figure("In my pan", "about " + about(timing.time),
-             "start looking after " + about(timing.band.early) + "; it may take until " + about(timing.band.late)));
+  report.push_back(figure("In my pan", "about " + format_about(timing.time),
+                          "start looking after " + format_about(timing.band.early) + "; it may take until " +
+                              format_about(timing.band.late)));
   report.push_back(figure("Oven", stage_list(answer.my_stages, choice)));
   std::string detail = "as in the recipe's pan at the end of its own time";
-  if (timing.hold_at_boil > 0.0) detail += ", and " + about(timing.hold_at_boil) + " more at the boil";
+  if (timing.hold_at_boil > 0.0) detail += ", and " + format_about(timing.hold_at_boil) + " more at the boil";
   report.push_back(figure("Its middle is then at", at(timing.my_end.coldest, choice), detail));
   const Mixture* mixture = job.fill.mixture;
   if (mixture != nullptr && mixture->done) {
@@ -101,7 +94,7 @@ void say_oven_change(Report& report, const BakeJobAnswer& answer, UnitChoice cho
              (is_over ? " hotter than in the recipe by the time the middle is done, so it overbakes. Set the oven "
                       : " cooler than in the recipe by the time the middle is done, so it stays pale. Set the oven ") +
              dial_degrees(change.by, choice) + (change.by < 0.0 ? " lower" : " higher") + " and allow about " +
-             about(change.then->time) + "."));
+             format_about(change.then->time) + "."));
 }
 
 void say_own_time(Report& report, const BakeJob& job, const BakeJobAnswer& answer, UnitChoice choice) {
@@ -146,11 +139,12 @@ void say_cooling(Report& report, const BakeJob& job, const BakeJobAnswer& answer
   if (!answer.cooling) return;
   const CoolingAnswer& cooling = *answer.cooling;
   if (cooling.carried_over > answer.run.coldest + kNoticeableCarryOver) {
-    report.push_back(figure("Out of the oven", "the middle goes on to " + at(cooling.carried_over, choice),
-                            "after " + about(cooling.carried_over_at) + "; a deep bake may come out a little early"));
+    report.push_back(
+        figure("Out of the oven", "the middle goes on to " + at(cooling.carried_over, choice),
+               "after " + format_about(cooling.carried_over_at) + "; a deep bake may come out a little early"));
   }
   const auto say = [&](const char* label, const std::optional<double>& time) {
-    if (time) report.push_back(figure(label, about(*time) + " after the oven"));
+    if (time) report.push_back(figure(label, format_about(*time) + " after the oven"));
   };
   say("Cool enough to cut", cooling.room);
   if (job.cooling->store && *job.cooling->store >= kZeroCelsius) {
@@ -163,7 +157,7 @@ void say_cooling(Report& report, const BakeJob& job, const BakeJobAnswer& answer
       " is the most the published food code allows (FDA Food Code 3-501.14): make it shallower, stand it in cold "
       "water, or move it to the cold sooner. Your local food-safety rules come first.";
   if (cooling.to_21 && *cooling.to_21 > kTwoHours) {
-    report.push_back(caution("This has egg or dairy in it, and its middle takes " + about(*cooling.to_21) +
+    report.push_back(caution("This has egg or dairy in it, and its middle takes " + format_about(*cooling.to_21) +
                              " from 57 to 21 °C (135 to 70 °F); 2 hours" + rest));
   } else if (!cooling.to_21) {
     report.push_back(
@@ -171,7 +165,7 @@ void say_cooling(Report& report, const BakeJob& job, const BakeJobAnswer& answer
                 "the refrigerator within 2 hours of 57 °C (135 °F). Your local food-safety rules come first."));
   }
   if (cooling.to_5 && *cooling.to_5 > kFourHours) {
-    report.push_back(caution("This has egg or dairy in it, and its middle takes " + about(*cooling.to_5) +
+    report.push_back(caution("This has egg or dairy in it, and its middle takes " + format_about(*cooling.to_5) +
                              " from 21 to 5 °C (70 to 41 °F); 4 hours" + rest));
   }
 }
@@ -182,14 +176,14 @@ std::string bake_sentence(const BakeJob& job, const BakeJobAnswer& answer, UnitC
   const BakeAnswer& run = answer.run;
   if (answer.timing) {
     if (!answer.timing->reached) return "This pan is too deep for that oven: the middle never gets done.";
-    return "Bake it about " + about(answer.timing->time) + " in my pan: start looking after " +
-           about(answer.timing->band.early) + ".";
+    return "Bake it about " + format_about(answer.timing->time) + " in my pan: start looking after " +
+           format_about(answer.timing->band.early) + ".";
   }
   if (job.until_coldest && run.reached) {
-    return "The middle is at " + at(*job.until_coldest, choice) + " after " + about(run.time) + ".";
+    return "The middle is at " + at(*job.until_coldest, choice) + " after " + format_about(run.time) + ".";
   }
   if (job.until_coldest) return "The middle never gets to " + at(*job.until_coldest, choice) + " in this programme.";
-  return "After " + about(run.time) + " the coldest point is at " + at(run.coldest, choice) + ".";
+  return "After " + format_about(run.time) + " the coldest point is at " + at(run.coldest, choice) + ".";
 }
 
 Report describe_bake(const BakeJob& job, const BakeJobAnswer& answer, UnitChoice choice) {

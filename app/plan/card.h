@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// The bench card: the plan on paper, as one HTML page made for print.
+// The bench card: the plan on paper, as one HTML page made for print, on A4 and US Letter alike.
 #pragma once
 
 #include <string>
@@ -11,7 +11,8 @@
 
 namespace tinwright {
 
-/// A whole HTML page without scripts and without anything from elsewhere; every text in it is escaped.
+/// A whole HTML page without scripts and without anything from elsewhere; every text in it is escaped. Well formed as
+/// XML too. `baked` may hold fewer pans than the plan: the others have no oven yet.
 std::string card_html(const Job& job, const Plan& plan, const std::vector<PanBake>& baked, const PlanWords& words,
                       UnitChoice units);
 

@@ -112,12 +112,13 @@ void say_dough(Report& lines, const Job& job, const PanPlan& pan, UnitChoice uni
 
 void say_filling(Report& lines, const Job& job, const PanPlan& pan, UnitChoice units) {
   if (pan.filling <= 0.0) return;
-  const std::string rim = pan.is_lined ? "the crust's top" : "the rim";
+  const bool is_shell = pan.shell.lining > 0.0;  // a base leaves the pan's own rim to measure from
+  const std::string rim = is_shell ? "the crust's top" : "the rim";
   const bool brimful = pan.below_rim < 5e-4;
   lines.push_back(figure("Stop pouring",
                          brimful ? "level with " + rim : format_both_lengths(pan.below_rim, units) + " below " + rim,
                          format_both_lengths(pan.fill_height, units) + " deep, " + format_percent(pan.level) +
-                             (pan.is_lined ? " of the shell" : " of the pan")));
+                             (is_shell ? " of the shell" : " of the pan")));
   const double cavities = job.cupboard[pan.own].pan.count;
   lines.push_back(figure("Filling",
                          mass(cavities * pan.filling * density_of(job, Role::kFilling), units) + ", " +

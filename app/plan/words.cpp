@@ -6,6 +6,7 @@
 #include "app/plan/words.h"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 namespace tinwright {
@@ -31,6 +32,12 @@ std::string format_both_areas(double square_metres, UnitChoice choice) {
   const std::string metric = format_number(square_metres * 1e4, 0) + " cm²";
   const std::string us = format_number(square_metres / kSquareInch, 1) + " sq in";
   return choice == UnitChoice::kMetric ? metric + " (" + us + ")" : us + " (" + metric + ")";
+}
+
+std::string format_about(double seconds) {
+  const double minutes = seconds / 60.0;
+  const double rounded = minutes < 10.0 ? std::round(2.0 * minutes) / 2.0 : std::round(minutes);
+  return format_duration(60.0 * std::max(rounded, 0.5));
 }
 
 void add_pan_cautions(Report& report, const Pan& pan) {
