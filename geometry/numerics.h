@@ -43,7 +43,7 @@ double find_root(const Function& f, double low, double high) {
 /// The integral of f over [low, high] by the 15-point rule: exact for polynomials up to degree 29.
 template <class Function>
 double integrate(const Function& f, double low, double high) {
-  return boost::math::quadrature::gauss<double, 15>::integrate(f, low, high);
+  return boost::math::quadrature::gauss<double, 15, numerics_detail::QuietPolicy>::integrate(f, low, high);
 }
 
 }  // namespace tinwright

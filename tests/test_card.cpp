@@ -29,7 +29,7 @@ JobAnswer answer_text(std::string_view text, bool bakes = true) {
   const auto document = read_json(text);
   REQUIRE(static_cast<bool>(document));
   JobAnswer answer = answer_job(*document, UnitChoice::kMetric);
-  for (const auto& [place, message] : answer.problems) MESSAGE(place << ": " << message);
+  for (const auto& problem : answer.problems) MESSAGE(problem.first << ": " << problem.second);
   REQUIRE(answer.plan.has_value());
   while (bakes && answer.is_baking()) bake_next(answer);
   return answer;
@@ -197,9 +197,9 @@ TEST_CASE("a job whose every text is markup changes no element of the card") {
   for (const Element& each : page.elements) {
     CAPTURE(each.name);
     CHECK(kElements.count(each.name) == 1);
-    for (const auto& [key, value] : each.attributes) {
-      CAPTURE(key);
-      CHECK(kAttributes.count(key) == 1);
+    for (const auto& attribute : each.attributes) {
+      CAPTURE(attribute.first);
+      CHECK(kAttributes.count(attribute.first) == 1);
     }
   }
   CHECK(elements(page, "title").size() == 2);  // of the page, and of the one drawing

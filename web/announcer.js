@@ -9,6 +9,13 @@ const waiting = new Map();
 let timer = 0;
 let started = false;
 
+/** Reads a sentence out in its turn. */
+export function say(sentence) {
+  waiting.set('', sentence);
+  clearTimeout(timer);
+  timer = setTimeout(speak, kPause);
+}
+
 /** Notes that a live node changed. What is there when the page opens is not news. */
 export function announce(node, first) {
   if (first && !started) return;

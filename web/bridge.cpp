@@ -14,6 +14,7 @@
 #include <cstdlib>
 #include <memory>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -21,8 +22,10 @@
 #include "imgui.h"
 #include "imgui_impl_opengl3.h"
 
-// Hands the nodes over: their number, their words, and the strings they point into.
+// In imports.js. page_mirror hands the nodes over: their number, their words, and the strings they point into;
+// page_wish a wish, whose text may hold zeros.
 extern "C" void page_mirror(const void* nodes, int count, const char* strings);
+extern "C" void page_wish(int kind, const char* name, const char* type, const char* text, int size);
 
 namespace tinwright::web {
 namespace {
@@ -32,6 +35,7 @@ using view::Viewport;
 
 struct State {
   DrawPage draw = nullptr;
+  const Desk* desk = nullptr;
   std::vector<std::byte> fonts[3];
   std::unique_ptr<Surface> surface;
   Viewport viewport;
@@ -70,10 +74,15 @@ void clear(view::Colour colour) {
   glClear(GL_COLOR_BUFFER_BIT);
 }
 
+void pass_wish(int kind, const std::string& name, const std::string& type, const std::string& text) {
+  page_wish(kind, name.c_str(), type.c_str(), text.data(), static_cast<int>(text.size()));
+}
+
 }  // namespace
 
-void set_page(DrawPage draw) {
+void set_page(DrawPage draw, const Desk* desk) {
   state().draw = draw;
+  state().desk = desk;
 }
 
 extern "C" {
@@ -167,6 +176,23 @@ EMSCRIPTEN_KEEPALIVE double page_frame_wish() {
   return state().surface->frame_asked_in().value_or(-1.0);
 }
 
+/// Gives the page a text from `source`; 0 when it was refused.
+EMSCRIPTEN_KEEPALIVE int page_take_in(int source, const char* text, int size) {
+  const Desk* desk = state().desk;
+  return desk != nullptr && desk->take_in(source, {text, static_cast<std::size_t>(size)}) ? 1 : 0;
+}
+
+/// What is to be kept [UTF-8], its size, and a number that grows when it changes; -1: this page keeps nothing.
+EMSCRIPTEN_KEEPALIVE const char* page_kept() {
+  return state().desk->kept().data();
+}
+EMSCRIPTEN_KEEPALIVE int page_kept_size() {
+  return static_cast<int>(state().desk->kept().size());
+}
+EMSCRIPTEN_KEEPALIVE int page_edition() {
+  return state().desk == nullptr ? -1 : static_cast<int>(state().desk->edition());
+}
+
 /// Draws one frame, `seconds` after the last one and at `time` [s] on a clock that only goes forward; returns 1 when
 /// another one is due because this one changed what it had drawn already.
 EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
@@ -187,6 +213,7 @@ EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
   if (mirror.end_frame()) {
     page_mirror(mirror.nodes().data(), static_cast<int>(mirror.nodes().size()), mirror.strings().c_str());
   }
+  if (s.desk != nullptr) s.desk->hand_wishes(pass_wish);
   return mirror.was_acted_on() ? 1 : 0;
 }
 

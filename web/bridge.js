@@ -4,6 +4,7 @@
 // Starts the wasm module and runs it: one frame when something happened, none while nothing does. Bytes and events only;
 // what they mean is decided in C++.
 import { startAnnouncing } from './announcer.js';
+import { grant, noteChanges, startDesk } from './desk.js';
 import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
 import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
 import { startPointers } from './pointers.js';
@@ -19,7 +20,7 @@ const canvas = document.getElementById('canvas');
 const layer = document.getElementById('mirror');
 const night = matchMedia('(prefers-color-scheme: dark)');
 const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
-const encoder = new TextEncoder();
+const encoder = new TextEncoder(), decoder = new TextDecoder();
 const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, contextLost: 0 };
 window.__tinwright = status;
 
@@ -32,6 +33,7 @@ let later = 0;     // the timer of a frame the page asked for
 let contentHeight = -1;
 let lost = false;
 let lostTimer = 0;
+let hasDesk = false;  // the page keeps something
 
 /** Asks for frames; the second one shows what the first one changed. */
 function wake(frames = 1) {
@@ -39,10 +41,10 @@ function wake(frames = 1) {
   if (!asked && status.ready && !lost && !document.hidden) asked = requestAnimationFrame(drawFrame);
 }
 
-/** One frame in C++. Should it ever fail, the page says so rather than standing still. */
-function frame(seconds, time) {
+/** Calls C++. Should it ever fail, the page says so rather than standing still. */
+function guarded(call) {
   try {
-    return module._page_frame(seconds, time / 1000);
+    return call();
   } catch (error) {
     status.ready = status.waiting = false;
     showStopped(error.message);
@@ -64,9 +66,10 @@ function drawFrame(time) {
   if (window.devicePixelRatio !== scale) measure();  // should a browser not have told
   const seconds = lastTime ? Math.min(Math.max((time - lastTime) / 1000, 1e-3), kLongestStep) : 1 / 60;
   lastTime = time;
-  const more = frame(seconds, time);
+  const more = guarded(() => module._page_frame(seconds, time / 1000));
   status.frames += 1;
   wakeAsWished();
+  if (hasDesk) noteChanges();
   const height = Math.ceil(module._page_height());
   if (height !== contentHeight) {
     contentHeight = height;
@@ -134,6 +137,28 @@ function post(id, kind, text) {
   wake(2);
 }
 
+/** What the desk needs of the page. Texts are bytes of UTF-8. */
+const page = {
+  edition: () => module._page_edition(),
+  kept: () => module.HEAPU8.slice(module._page_kept(), module._page_kept() + module._page_kept_size()),
+  /** False when the text was refused; the page says why. */
+  takeIn(source, text) {
+    const place = copyIn(text);
+    const isTaken = guarded(() => module._page_take_in(source, place, text.length)) !== 0;
+    module._page_free(place);
+    wake(2);
+    return isTaken;
+  },
+};
+
+/** Wishes come in the middle of a frame and are granted after it. */
+function onWish(kind, name, type, text, size) {
+  const heap = module.HEAPU8;
+  const words = (place) => decoder.decode(heap.subarray(place, heap.indexOf(0, place)));
+  const wish = { kind, name: words(name), type: words(type), text: heap.slice(text, text + size) };
+  queueMicrotask(() => grant(wish));
+}
+
 function watchGraphics() {
   canvas.addEventListener('webglcontextlost', (event) => {
     event.preventDefault();  // otherwise it never comes back
@@ -184,13 +209,15 @@ function watch() {
   watchGraphics();
 }
 
-function start(fonts) {
+async function start(fonts) {
   fonts.forEach((font, which) => {
     const place = copyIn(font);
     module._page_font(which, place, font.length);
     module._page_free(place);
   });
   if (!module._page_start()) return showNoGraphics();
+  hasDesk = module._page_edition() >= 0;
+  if (hasDesk) await startDesk(page);
   measure();
   onScheme();
   onMotion();
@@ -220,6 +247,7 @@ window.Module = {
     return {};
   },
   onMirror: (nodes, count, strings) => syncMirror(module.HEAPU8, nodes, count, strings),
+  onWish,
   onRuntimeInitialized() {
     // main() runs after this returns; the page is set once the fonts have come, in a later turn.
     module = window.Module;

@@ -6,4 +6,7 @@ mergeInto(LibraryManager.library, {
   page_mirror: function (nodes, count, strings) {
     Module['onMirror'](nodes, count, strings);
   },
+  page_wish: function (kind, name, type, text, size) {
+    Module['onWish'](kind, name, type, text, size);
+  },
 });

@@ -60,13 +60,16 @@ dl.oven{columns:4;column-gap:4mm}
 .side dd{font-size:12.5pt}
 .side dt{margin-right:1.5mm}
 .lines dt,.lines dd,.lines small{display:inline}
-.lines dt,.lines dd{font-size:12pt;margin-right:1.5mm}
+.lines{line-height:1.15}
+.lines dt,.lines dd{font-size:11.5pt;line-height:inherit;margin-right:1.5mm}
 .lines.two{columns:2}
 .care{border:1.2mm solid;padding:0 3mm 1mm;margin-top:2mm;font-size:10.5pt;line-height:1.2}
-.care h2{border:0;margin:1mm 0;font-size:16pt}
-.last{margin-top:3mm}
+.care h2{border:0;margin:.5mm 0;font-size:15pt}
+.care li{margin-bottom:.8mm}
+.pan p{line-height:1.05}
+.last{margin-top:2mm}
 .last h2{margin-top:0}
-.hand p{border-bottom:.25mm solid;height:7.5mm}
+.hand p{border-bottom:.25mm solid;height:7mm}
 @media screen{main{padding:6mm 4mm}}
 @media screen and (max-width:150mm){.two,dl.two,dl.oven,.lines.two{columns:1}.side{display:block}}
 )css";

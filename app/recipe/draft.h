@@ -31,17 +31,18 @@ struct PartDraft {
 
 /// A stage of the oven, or of a rest: texts as parse_quantity reads them.
 struct StageDraft {
-  std::string place;  // a word of place_names(): "oven", "fan_oven", "rack", "refrigerator", "freezer"
+  std::string place;  // a word of place_names(): "oven", "fan oven", "rack", "refrigerator", "freezer"
   std::string air;    // "180 C"; empty for rack, refrigerator and freezer unless the recipe says
   std::string time;   // "35 min"
   std::string up_to;  // the later end of a range of times
   std::string said;   // the sentence it was read from
+  std::string off;    // "shut" or "open", the door, where the oven is switched off; its air is then not said
 };
 
 /// A pan the recipe names, in fields as read_pan takes them: {"outline.kind", "round"}, {"outline.diameter", "9 in"}.
 struct PanDraft {
-  std::string said;  // the words: "two 9-inch cake tins"
-  std::vector<std::pair<std::string, std::string>> fields;
+  std::string said;                                         // the words: "two 9-inch cake tins"
+  std::vector<std::pair<std::string, std::string>> fields;  // or {"catalogue", id} alone
 };
 
 struct RecipeDraft {
@@ -49,8 +50,10 @@ struct RecipeDraft {
   std::vector<PartDraft> parts;
   std::vector<std::string> steps;  // one instruction each, plain text
   std::vector<PanDraft> pans;
-  std::vector<StageDraft> stages;   // oven first, then rack, refrigerator, freezer, in the order of the text
+  std::vector<StageDraft> stages;   // in the order of the text: cold before the oven, oven, rack and cold after it
   std::vector<std::string> unread;  // lines and fields that were not understood
+  std::string prep_time, cook_time, total_time;  // as parse_quantity reads them: "1 h 30 min"; empty: not said
+  std::vector<std::string> doubts;  // what was read in one of two ways, or left open, in words for the cook
 };
 
 }  // namespace tinwright

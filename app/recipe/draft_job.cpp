@@ -71,6 +71,7 @@ JsonNode oven_of(const RecipeDraft& draft) {
     JsonNode each = make_object();
     put_text(each, "in", stage.place);
     put_text(each, "air", stage.air);
+    put_text(each, "off", stage.off);
     put_text(each, "for", stage.time);
     put_text(each, "up_to", stage.up_to);
     put_text(each, "said", stage.said);
@@ -127,7 +128,9 @@ JsonNode recipe_of(const RecipeDraft& draft) {
     if (steps.items.size() < kMostPerList) steps.items.push_back(std::move(step));
   }
   put(recipe, "steps", std::move(steps));
-  put(recipe, "unread", texts_of(draft.unread));
+  std::vector<std::string> open = draft.doubts;
+  open.insert(open.end(), draft.unread.begin(), draft.unread.end());
+  put(recipe, "unread", texts_of(open));
   return recipe;
 }
 

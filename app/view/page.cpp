@@ -15,6 +15,7 @@ namespace {
 constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms cramped
 constexpr int kMostColumns = 3;
 constexpr double kPause = 0.35;       // [s] without a change until what takes long is worked out
+constexpr long kExampleEdition = 1;   // of the workspace, as the constructor leaves it
 constexpr double kFirstShown = 0.05;  // [s] the page is shown before it is for the first time
 
 void draw_heading(Page& page, int columns) {
@@ -85,6 +86,7 @@ void take_in(Page& page, Source source, std::string_view text) {
     take_in_recipe(page, text);
     return;
   }
+  const bool is_example = page.workspace.edition == kExampleEdition;
   const auto opened = open_document(page.workspace, text);
   if (!opened) {
     page.is_refusal = true;
@@ -94,6 +96,8 @@ void take_in(Page& page, Source source, std::string_view text) {
         what[static_cast<int>(source)] + sentence_of(opened.problem()) + ". What was here before is still here.";
     return;
   }
+  // What was kept takes the place of the example, which nobody asked for and nobody goes back to.
+  if (source == Source::kKept && is_example) page.workspace.past.clear();
   if (source == Source::kJobFile) page.message = "The job is open.";
   if (source == Source::kLink) page.message = "The job in the link is open; take it back to return to yours.";
   follow_document(page);

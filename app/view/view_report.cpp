@@ -2,6 +2,8 @@
 // SPDX-License-Identifier: MIT
 //
 // Reports: the first figure large, the others beneath it, then remarks and cautions.
+#include <map>
+#include <string>
 #include <string_view>
 
 #include "app/view/views.h"
@@ -30,14 +32,17 @@ std::string kept_together(const std::string& text) {
 void show_report(Key key, const Report& report, FirstFigure first) {
   bool is_first = first == FirstFigure::kLarge;
   int notes = 0;
+  std::map<std::string, int> seen;  // labels may come again: "Or", and another set of pans
   for (const ReportLine& line : report) {
     const std::string scope(key);
     switch (line.kind) {
-      case ReportLine::Kind::kFigure:
-        (is_first ? answer : fact)(scope + "/" + line.label, line.label, kept_together(line.value),
-                                   kept_together(line.detail));
+      case ReportLine::Kind::kFigure: {
+        const int before = seen[line.label]++;
+        const std::string own = scope + "/" + line.label + (before == 0 ? "" : "/" + std::to_string(before));
+        (is_first ? answer : fact)(own, line.label, kept_together(line.value), kept_together(line.detail));
         is_first = false;
         break;
+      }
       case ReportLine::Kind::kRemark:
         note(scope + "/note" + std::to_string(notes++), NoteKind::kPlain, kept_together(line.value));
         break;

@@ -110,6 +110,24 @@ double measured(const FoodTemperatures& food, Ending::Measure measure) {
   return food.hottest;
 }
 
+/// [s] into a step, and by how much an ending [K] has been passed then.
+struct Point {
+  double at, over;
+};
+/// [s] Where `over` likely passes 0: on the curve through all three points, at as a quadratic of over, or on the line
+/// through two. Always within them, and nearer the middle than their ends.
+double crossing(const Point& low, const Point& high, const std::optional<Point>& third) {
+  const double apart = high.at - low.at;
+  double share = low.over / (low.over - high.over);
+  if (third && third->over != low.over && third->over != high.over) {
+    const double slope = 1.0 / (high.over - low.over);
+    const double bend = ((third->at - high.at) / (third->over - high.over) - apart * slope) / (third->over - low.over);
+    const double curved = -low.over * slope + bend * low.over * high.over / apart;
+    if (curved > 0.0 && curved < 1.0) share = curved;
+  }
+  return low.at + std::clamp(share, 0.02, 0.98) * apart;
+}
+
 /// A programme under way.
 class Run {
  public:
@@ -185,53 +203,51 @@ class Run {
       }
       const double next_row = question_.report_every * static_cast<double>(answer_.history.size());
       const double goal = std::min(end, next_row);
-      go(around, air, begin, goal, over);
-      done = missing(last, last_rises) >= -kSameTemperature;
-      ended = over() >= -kSameTemperature;
+      if (stage.ends_when || last) {
+        go_watching(around, air, begin, goal, over);
+        done = missing(last, last_rises) >= -kSameTemperature;
+        ended = over() >= -kSameTemperature;
+      } else {
+        time_ += stepper_.step(state_, around, air, time_ - begin, goal - time_);
+      }
       if (!ended && goal - time_ < kSameTime) time_ = goal;
-      if (time_ == next_row) note(air.at(time_ - begin));
+      if (time_ != next_row) continue;
+      look();
+      note(air.at(time_ - begin));
     }
+    look();
     if (stage.ends_when && !ended) answer_.reached = false;
     return std::nullopt;
   }
 
   /// One step towards `goal`, or to the moment within it at which `over` passes 0.
   template <class Over>
-  void go(const Surroundings& around, const Air& air, double begin, double goal, const Over& over) {
-    const double before = over();
+  void go_watching(const Surroundings& around, const Air& air, double begin, double goal, const Over& over) {
+    Point low{0.0, over()};
     before_ = state_;
     stepper_.mark(mark_);
     const double start = time_;
-    double high = stepper_.step(state_, around, air, time_ - begin, goal - time_);
-    time_ = start + high;
+    Point high{stepper_.step(state_, around, air, time_ - begin, goal - time_), 0.0};
+    time_ = start + high.at;
     look();
-    double over_high = over();
-    if (over_high <= kSameTemperature) return;
-    // Illinois' false position: the last point is always one that has passed.
-    double low = 0.0;
-    double over_low = before;
-    while (high - low > kTimeTolerance) {
-      const double share = std::clamp(over_low / (over_low - over_high), 0.02, 0.98);
-      const double middle = low + share * (high - low);
-      repeat(around, air, begin, start, middle);
-      const double now = over();
-      if (std::abs(now) <= kSameTemperature) return;
-      if (now < 0.0) {
-        low = middle;
-        over_low = now;
-        over_high *= 0.5;
-      } else {
-        high = middle;
-        over_high = now;
-        over_low *= 0.5;
-      }
+    high.over = over();
+    if (high.over <= kSameTemperature) return;
+    std::optional<Point> third;  // the last point is always one that has passed
+    while (high.at - low.at > kTimeTolerance) {
+      Point middle{crossing(low, high, third), 0.0};
+      repeat(around, air, begin, start, middle.at);
+      middle.over = over();
+      if (std::abs(middle.over) <= kSameTemperature) return;
+      Point& same_side = middle.over < 0.0 ? low : high;
+      third = same_side;
+      same_side = middle;
     }
-    if (time_ != start + high) repeat(around, air, begin, start, high);
+    if (time_ != start + high.at) repeat(around, air, begin, start, high.at);
   }
 
   void repeat(const Surroundings& around, const Air& air, double begin, double start, double length) {
+    stepper_.go_back(mark_, state_, before_);
     state_ = before_;
-    stepper_.go_back(mark_);
     time_ = start + stepper_.step(state_, around, air, start - begin, length);
     look();
   }

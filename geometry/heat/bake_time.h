@@ -39,6 +39,14 @@ struct BakeBand {
   bool is_open = false;            // some plausible oven never gets there, so that `late` is not the end of it
 };
 
+/// How the stages go in my pan: those of the recipe, with endings in place of their times where the food decides.
+struct CarriedStages {
+  std::vector<Stage> stages;
+  std::size_t last = 0;  // the one that ends with the food done; what follows it goes by time
+  double hold = 0.0;     // [s] at the boil, in a stage of its own after that one
+  BakeState recipe_end;  // what they carry over
+};
+
 struct BakeTime {
   double time = 0.0;  // [s] in the oven, likely
   BakeBand band;
@@ -47,6 +55,8 @@ struct BakeTime {
   double hold_at_boil = 0.0;  // [s] that the middle stays at the boil; 0 where it does not get there
   bool reached = true;        // false when my pan does not get there in kLongestBake
   HeatGrid grid;              // of my pan
+  CarriedStages carried;      // what the likely run was asked
+  double rim_by_oven = 0.0;   // [-] by how much warmer my rim ends in a warmer oven, about; 0 where that is not known
   BakeAnswer mine;            // the likely run
   long runs = 0;              // simulations done
 };
@@ -63,8 +73,8 @@ struct OvenChange {
   double rim_over = 0.0;         // [K] my rim at the end above the recipe's, at the recipe's temperature
   std::optional<BakeTime> then;  // the bake at the changed temperature
 };
-/// Tries lower (or higher) ovens in steps of kOvenStep until the rim ends within kSameRim of the recipe's, at most
-/// kMostOvenChange away.
+/// The first of lower (or higher) ovens in steps of kOvenStep at which the rim ends within kSameRim of the recipe's, at
+/// most kMostOvenChange away; tried from where the band's members say it is.
 Result<OvenChange> oven_change(const BakeTimeQuestion& question, const BakeTime& at_recipe_temperature);
 
 inline constexpr double kOvenStep = 5.0;         // [K]

@@ -47,20 +47,40 @@ WaterHolding water_holding(const Composition& food) {
                     food.ash / component_density(FoodComponent::kAsh, kAt)};
 }
 
-double water_activity(const WaterHolding& holding, double water) {
+ByWater water_activity_by_water(const WaterHolding& holding, double water) {
   GEOMETRY_ASSERT(water > 0.0);
   const double moles_of_water = water / kMolarMassOfWater;
   const double moles_of_sugar = holding.sugar / kMolarMassOfSucrose;
-  const double x_s = moles_of_sugar / (moles_of_water + moles_of_sugar);
-  const double free = water / (water + kHeldBySolids * holding.solids);
-  return (1.0 - x_s) * std::exp(-kNorrishOfSucrose * x_s * x_s) * free;
+  const double per_mole = 1.0 / (moles_of_water + moles_of_sugar);
+  const double x_s = moles_of_sugar * per_mole;
+  const double held = kHeldBySolids * holding.solids;
+  const double free = water / (water + held);
+  const double activity = (1.0 - x_s) * std::exp(-kNorrishOfSucrose * x_s * x_s) * free;
+  const double sugar_falls = x_s * per_mole / kMolarMassOfWater;  // [1/kg] -dx_s/dwater
+  const double relative =
+      sugar_falls * (1.0 / (1.0 - x_s) + 2.0 * kNorrishOfSucrose * x_s) + held / (water * (water + held));
+  return {activity, activity * relative};
+}
+
+double water_activity(const WaterHolding& holding, double water) {
+  return water_activity_by_water(holding, water).value;
+}
+
+double water_self_diffusion(double temperature) {
+  if (temperature < kZeroCelsius) return 0.0;
+  return kSelfDiffusion * std::exp(kSelfDiffusionEnergy / kGasConstant * (1.0 / kSelfDiffusionAt - 1.0 / temperature));
+}
+
+ByWater let_through(const WaterHolding& holding, double water) {
+  // Mackie & Meares: (1 - share) / (1 + share), squared, with the solids' share of the volume.
+  const double of_water = water / kWaterDensity;
+  const double per_volume = 1.0 / (2.0 * holding.volume + of_water);
+  const double open = of_water * per_volume;
+  return {open * open, 4.0 * open * holding.volume * per_volume * per_volume / kWaterDensity};
 }
 
 double water_diffusivity(const WaterHolding& holding, double water, double temperature) {
-  const double share = holding.volume / (holding.volume + water / kWaterDensity);
-  const double held_up = (1.0 - share) / (1.0 + share);
-  const double faster = std::exp(kSelfDiffusionEnergy / kGasConstant * (1.0 / kSelfDiffusionAt - 1.0 / temperature));
-  return temperature < kZeroCelsius ? 0.0 : kSelfDiffusion * faster * held_up * held_up;
+  return water_self_diffusion(temperature) * let_through(holding, water).value;
 }
 
 double wet_pore_conductivity(double temperature) {

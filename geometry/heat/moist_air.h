@@ -19,6 +19,15 @@ inline constexpr double kVapourToAir = 0.621945;
 /// Wexler (1983). Beyond the ends it keeps the value it has there.
 double saturation_pressure(double temperature);
 
+/// The same and its slope, from a table of cubics, in a fraction of the time: a heat solver asks thousands of times for
+/// one bake. Above 0 °C within 1e-7 of it, below within 4e-6, but for the last kelvin below 0 °C, where the fits over
+/// ice and over water are 1e-4 apart and the table leads from one to the other.
+struct SaturationPressure {
+  double pressure = 0.0;  // [Pa]
+  double slope = 0.0;     // [Pa/K]
+};
+SaturationPressure tabulated_saturation_pressure(double temperature);
+
 /// Latent heat [J/kg] of evaporation of water at `temperature` [K]: a cubic through the steam tables' 2500.9, 2382.0,
 /// 2256.5 and 1939.8 kJ/kg at 0, 50, 100 and 200 °C (IAPWS-95, from memory), 1 kJ/kg off between. Held outside 0 to
 /// 250 °C.
@@ -34,10 +43,11 @@ double saturated_humidity(double temperature);
 /// kAtmosphere / activity. At most `hottest` [K].
 double boiling_temperature(double activity, double hottest);
 
-/// kg/(m² s) that leaves a wet surface, and how much more by each kelvin.
+/// kg/(m² s) that leaves a wet surface, how much more by each kelvin, and by the surface's water activity.
 struct Drying {
-  double rate = 0.0;   // [kg/(m² s)]
-  double slope = 0.0;  // [kg/(m² s K)]
+  double rate = 0.0;         // [kg/(m² s)]
+  double slope = 0.0;        // [kg/(m² s K)]
+  double by_activity = 0.0;  // [kg/(m² s)]
 };
 /// What a surface at `temperature` [K], of water activity `activity` [-], loses to air of `humidity` [kg/kg dry air]
 /// that exchanges `convection` [W/(m² K)] of heat with it: the Lewis relation, rate = convection/(humid heat) times the

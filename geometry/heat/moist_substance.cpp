@@ -33,8 +33,6 @@ double grid_temperature(std::size_t i) {
   return kTableCoolest + static_cast<double>(i) * kTableStep;
 }
 
-constexpr std::size_t kGridLines = static_cast<std::size_t>((kTableHottest - kTableCoolest) / kTableStep + 0.5);
-
 /// Above freezing enthalpy hardly bends: from kSmoothFrom up, one straight line serves kSmoothLines of the grid's (8
 /// K). It is off by under 10 mK, and a cell changes lines seldom.
 constexpr std::size_t kSmoothLines = 32;
@@ -54,6 +52,12 @@ Span span_of(std::size_t line, std::size_t width = kSmoothLines) {
   return {low, std::min(low + width, kGridLines)};
 }
 
+/// The straight lines in turn: those of the grid below kSmoothFrom, then every kSmoothLines-th.
+constexpr std::size_t kKnots = kSmoothLine + (kGridLines - kSmoothLine + kSmoothLines - 1) / kSmoothLines;
+constexpr std::size_t knot_line(std::size_t knot) {
+  return knot < kSmoothLine ? knot : kSmoothLine + (knot - kSmoothLine) * kSmoothLines;
+}
+
 /// A value at every point of the grid, from `at` of the ends of its straight lines.
 template <class At>
 std::vector<double> sampled(const At& at, std::size_t width) {
@@ -68,21 +72,6 @@ std::vector<double> sampled(const At& at, std::size_t width) {
     low = high;
   }
   return values;
-}
-
-/// The line of the grid at a temperature, and how far along it.
-struct GridPlace {
-  std::size_t line;
-  double along;  // beyond 0 to 1 off the grid's ends
-};
-GridPlace grid_place(double temperature) {
-  const double steps = (temperature - kTableCoolest) / kTableStep;
-  const auto line = static_cast<std::size_t>(std::clamp(steps, 0.0, static_cast<double>(kGridLines - 1)));
-  return {line, steps - static_cast<double>(line)};
-}
-
-double mixed(const std::vector<double>& wet, const std::vector<double>& dry, std::size_t i, double dryness) {
-  return wet[i] + dryness * (dry[i] - wet[i]);
 }
 
 std::vector<double> integrals(const std::vector<double>& values) {
@@ -148,26 +137,16 @@ Substance::Substance(ThermalTable table) : wet_(std::move(table)) {
 double Substance::enthalpy(double temperature, double dryness) const {
   if (!drying_) return wet_.enthalpy(temperature);
   const auto [i, along] = grid_place(temperature);
-  const double low = mixed(drying_->wet, drying_->dry, i, dryness);
-  return low + (mixed(drying_->wet, drying_->dry, i + 1, dryness) - low) * along;
+  const double low = drying_->enthalpy[i].at(dryness);
+  return low + (drying_->enthalpy[i + 1].at(dryness) - low) * along;
 }
 
 double Substance::conductivity(double temperature, double dryness) const {
-  if (!drying_) return wet_.conductivity(temperature);
-  const auto [i, along] = grid_place(temperature);
-  const double within = std::clamp(along, 0.0, 1.0);
-  const double low = mixed(drying_->wet_conductivity, drying_->dry_conductivity, i, dryness);
-  return low + (mixed(drying_->wet_conductivity, drying_->dry_conductivity, i + 1, dryness) - low) * within;
+  return conduction(temperature, dryness).conductivity;
 }
 
 double Substance::conductivity_integral(double temperature, double dryness) const {
-  if (!drying_) return wet_.conductivity_integral(temperature);
-  const auto [i, along] = grid_place(temperature);
-  const double within = std::clamp(along, 0.0, 1.0);
-  const double low = mixed(drying_->wet_conductivity, drying_->dry_conductivity, i, dryness);
-  const double rise = mixed(drying_->wet_conductivity, drying_->dry_conductivity, i + 1, dryness) - low;
-  return mixed(drying_->wet_integral, drying_->dry_integral, i, dryness) +
-         kTableStep * (within * (low + 0.5 * within * rise) + (along - within) * (low + within * rise));
+  return conduction(temperature, dryness).integral;
 }
 
 double Substance::water() const {
@@ -175,57 +154,82 @@ double Substance::water() const {
 }
 
 double Substance::activity(double dryness) const {
-  if (!drying_) return 0.0;
-  const double left = (1.0 - std::clamp(dryness, 0.0, kDriest)) * drying_->leaves + drying_->held;
-  return water_activity(drying_->holding, left);
+  return drying_ ? water_activity(drying_->holding, drying_->left(std::clamp(dryness, 0.0, kDriest))) : 0.0;
+}
+
+Substance::ByDryness Substance::activity_by_dryness(double dryness) const {
+  if (!drying_) return {};
+  const ByWater at = water_activity_by_water(drying_->holding, drying_->left(std::clamp(dryness, 0.0, kDriest)));
+  return {at.value, -at.slope * drying_->leaves};
 }
 
 double Substance::boiling_point(double dryness) const {
-  return drying_ ? boiling_start(dryness).temperature : kEndless;
+  std::size_t near = 0;
+  return drying_ ? boiling_start(dryness, near).temperature : kEndless;
 }
 
 double Substance::diffusivity(double temperature, double dryness) const {
-  if (!drying_) return 0.0;
-  return water_diffusivity(drying_->holding, (1.0 - dryness) * drying_->leaves + drying_->held, temperature);
+  return drying_ ? self_diffusion(temperature).value * let_through(dryness).value : 0.0;
+}
+
+Substance::ByTemperature Substance::self_diffusion(double temperature) const {
+  if (!drying_ || temperature < kZeroCelsius) return {};
+  const auto [i, along] = grid_place(temperature);
+  const double rise = drying_->self_diffusion[i + 1] - drying_->self_diffusion[i];
+  return {drying_->self_diffusion[i] + along * rise, rise / kTableStep};
+}
+
+Substance::ByDryness Substance::let_through(double dryness) const {
+  if (!drying_) return {};
+  const ByWater at = tinwright::let_through(drying_->holding, drying_->left(dryness));
+  return {at.value, -at.slope * drying_->leaves};
 }
 
 double Substance::water_enthalpy(double temperature) const {
   if (!drying_) return 0.0;
-  return (enthalpy(temperature, 0.0) - enthalpy(temperature, 1.0)) / drying_->water;
+  const auto [i, along] = grid_place(temperature);
+  const double low = drying_->enthalpy[i].more;
+  return -(low + (drying_->enthalpy[i + 1].more - low) * along) / drying_->water;
 }
 
 double Substance::least_capacity(double coolest, double dryness) const {
   const std::size_t i = grid_place(coolest).line;
   if (!drying_ || dryness <= 0.0) return least_[i];
-  return mixed(least_, drying_->dry_least, i, std::min(dryness, 1.0));
+  return least_[i] + std::min(dryness, 1.0) * (drying_->dry_least[i] - least_[i]);
 }
 
-Substance::Boiling Substance::boiling_start(double dryness) const {
+/// The first point of the boiling curve with more than `value`, or one past the last; the search starts from `near`.
+std::size_t Substance::next_on_curve(double Boiling::*of, double value, std::size_t near) const {
+  const auto& curve = drying_->curve;
+  std::size_t after = std::min(near, curve.size());
+  while (after < curve.size() && !(value < curve[after].*of)) ++after;
+  while (after > 0 && value < curve[after - 1].*of) --after;
+  return after;
+}
+
+Substance::Boiling Substance::boiling_start(double dryness, std::size_t& near) const {
   const auto& curve = drying_->curve;
   if (dryness <= 0.0) return curve.front();
   if (dryness >= curve.back().dryness) return curve.back();
-  const auto after = std::upper_bound(curve.begin(), curve.end(), dryness,
-                                      [](double d, const Boiling& point) { return d < point.dryness; });
-  const Boiling& high = *after;
-  const Boiling& low = *std::prev(after);
-  const double along = (dryness - low.dryness) / (high.dryness - low.dryness);
-  return {std::lerp(low.temperature, high.temperature, along), dryness, std::lerp(low.enthalpy, high.enthalpy, along)};
+  near = next_on_curve(&Boiling::dryness, dryness, near);
+  const Boiling& high = curve[near];
+  const double left = dryness - high.dryness;
+  return {high.temperature + left * high.kelvin_by_dryness, dryness, high.enthalpy + left * high.enthalpy_by_dryness};
 }
 
-Substance::Edge Substance::edge(double dryness) const {
+Substance::Edge Substance::edge(double dryness, std::size_t near) const {
   if (!drying_) return {dryness, kEndless, kEndless, 0.0};
-  const Boiling start = boiling_start(dryness);
+  const Boiling start = boiling_start(dryness, near);
   const double first = dryness <= 0.0 ? start.enthalpy : enthalpy(start.temperature, dryness);
-  return {dryness, first, start.temperature, first - start.enthalpy};
+  return {dryness, first, start.temperature, first - start.enthalpy, near};
 }
 
-Substance::Line Substance::boiling_line(double h, const Edge& edge) const {
+Substance::Line Substance::boiling_line(double h, Edge& edge) const {
   const auto& curve = drying_->curve;
-  const auto after = std::upper_bound(curve.begin(), curve.end(), h - edge.shift,
-                                      [](double e, const Boiling& point) { return e < point.enthalpy; });
+  edge.near = next_on_curve(&Boiling::enthalpy, h - edge.shift, edge.near);
   Line line;
   line.is_boiling = true;
-  if (after == curve.end()) {
+  if (edge.near == curve.size()) {
     const Boiling& end = curve.back();
     line.slope = 1.0 / least_capacity(end.temperature, std::max(edge.dryness, end.dryness));
     line.low = end.enthalpy + edge.shift;
@@ -233,47 +237,52 @@ Substance::Line Substance::boiling_line(double h, const Edge& edge) const {
     line.offset = std::max(end.temperature, edge.temperature) - line.low * line.slope;
     return line;
   }
-  const Boiling& high = *after;
-  const Boiling& low = after == curve.begin() ? high : *std::prev(after);
+  const Boiling& high = curve[edge.near];
+  const Boiling& low = edge.near == 0 ? high : curve[edge.near - 1];
   line.low = std::max(edge.enthalpy, low.enthalpy + edge.shift);
   line.high = high.enthalpy + edge.shift;
-  line.slope = (high.temperature - low.temperature) / (high.enthalpy - low.enthalpy);
+  line.slope = high.kelvin_by_enthalpy;
   line.offset = high.temperature - line.high * line.slope;
   return line;
 }
 
-Substance::Line Substance::cooled_line(double h, double dryness) const {
-  const auto at = [&](std::size_t i) { return mixed(drying_->wet, drying_->dry, i, dryness); };
-  // Among the ends of the straight lines: those of the grid below kSmoothFrom, or every kSmoothLines-th above.
-  const bool is_smooth = h >= at(kSmoothLine);
-  const std::size_t stride = is_smooth ? kSmoothLines : 1;
-  const std::size_t from = is_smooth ? kSmoothLine : 0;
-  std::size_t low = 0;
-  std::size_t high = is_smooth ? (kGridLines - from + stride - 1) / stride : from + kSmoothLine;
+/// The straight line that holds an enthalpy below boiling: near the last one, or found by halving.
+std::size_t Substance::find_knot(double h, double dryness, std::size_t near) const {
+  const auto& knots = drying_->knots;
+  const auto starts_below = [&](std::size_t knot) { return knots[knot].enthalpy.at(dryness) <= h; };
+  std::size_t low = std::min(near, kKnots - 1);
+  std::size_t high = kKnots;
+  if (!starts_below(low)) {
+    high = low;
+    low = low > 0 && starts_below(low - 1) ? low - 1 : 0;
+  } else if (low + 1 < kKnots && !starts_below(low + 1)) {
+    high = low + 1;
+  } else if (low + 2 < kKnots && !starts_below(low + 2)) {
+    return low + 1;
+  }
   while (high - low > 1) {
     const std::size_t middle = (low + high) / 2;
-    (at(from + middle * stride) <= h ? low : high) = middle;
+    (starts_below(middle) ? low : high) = middle;
   }
-  const Span span = span_of(from + low * stride);
-  const double at_low = at(span.low);
-  Line line;
-  line.low = span.low == 0 ? -kEndless : at_low;
-  line.high = at(span.high);
-  line.slope = static_cast<double>(span.high - span.low) * kTableStep / (line.high - at_low);
-  line.offset = grid_temperature(span.low) - at_low * line.slope;
-  if (span.high == kGridLines) line.high = kEndless;
-  return line;
+  return low;
 }
 
-Substance::Line Substance::line(double h, const Edge& edge) const {
+Substance::Line Substance::other_line(double h, double dryness, Edge& edge, std::size_t& near) const {
+  if (edge.dryness != dryness) edge = this->edge(dryness, edge.near);
   if (h >= edge.enthalpy) return boiling_line(h, edge);
-  Line line = cooled_line(h, std::max(edge.dryness, 0.0));
+  const double dried = std::max(dryness, 0.0);
+  near = find_knot(h, dried, near);
+  Line line = straight_line(near, dried);
   line.high = std::min(line.high, edge.enthalpy);
   return line;
 }
 
 Substance::Line Substance::line(double h, double dryness) const {
-  if (drying_) return line(h, edge(dryness));
+  if (drying_) {
+    Edge edge;
+    std::size_t near = kSmoothLine;
+    return line(h, dryness, edge, near);
+  }
   const ThermalTable::Line plain = wet_.line(h);
   return {plain.low, plain.high, plain.temperature - plain.enthalpy * plain.kelvin_per_enthalpy,
           plain.kelvin_per_enthalpy, false};
@@ -286,14 +295,15 @@ double Substance::temperature(double h, double dryness) const {
 Substance::Left Substance::boil_off(double h, double dryness) const {
   const Line now = line(h, dryness);
   if (!now.is_boiling) return {h, dryness};
-  const double t = now.temperature_at(h);
+  return boil_off_at(now.temperature_at(h), dryness, 0);
+}
+
+Substance::Left Substance::boil_off_at(double t, double dryness, std::size_t near) const {
   const auto& curve = drying_->curve;
-  const auto after = std::upper_bound(curve.begin(), curve.end(), t,
-                                      [](double at, const Boiling& point) { return at < point.temperature; });
+  const std::size_t after = next_on_curve(&Boiling::temperature, t, near);
   double left = curve.back().dryness;
-  if (after != curve.end() && after != curve.begin()) {
-    const Boiling& low = *std::prev(after);
-    left = std::lerp(low.dryness, after->dryness, (t - low.temperature) / (after->temperature - low.temperature));
+  if (after < curve.size() && after > 0) {
+    left = curve[after].dryness + (t - curve[after].temperature) * curve[after].dryness_by_kelvin;
   }
   left = std::max(left, dryness);
   return {enthalpy(t, left), left};
@@ -302,13 +312,11 @@ Substance::Left Substance::boil_off(double h, double dryness) const {
 void Substance::make_boiling_curve(DryingTables& tables) const {
   const auto dryness_at = [&](double temperature) {
     const double wanted = kAtmosphere / saturation_pressure(temperature);
-    const auto excess = [&](double dryness) {
-      return water_activity(tables.holding, (1.0 - dryness) * tables.leaves + tables.held) - wanted;
-    };
+    const auto excess = [&](double dryness) { return water_activity(tables.holding, tables.left(dryness)) - wanted; };
     if (excess(0.0) <= 0.0) return 0.0;
     return excess(kDriest) >= 0.0 ? kDriest : find_root(excess, 0.0, kDriest);
   };
-  const double first = boiling_temperature(water_activity(tables.holding, tables.leaves + tables.held), kCurveEnd);
+  const double first = boiling_temperature(water_activity(tables.holding, tables.left(0.0)), kCurveEnd);
   tables.curve.push_back({first, 0.0, enthalpy(first, 0.0)});
   for (std::size_t i = grid_place(first).line + 1; grid_temperature(i) <= kCurveEnd + 0.5 * kTableStep; ++i) {
     const Boiling& before = tables.curve.back();
@@ -319,8 +327,17 @@ void Substance::make_boiling_curve(DryingTables& tables) const {
     const double middle = 0.5 * (temperature + before.temperature);
     const double carried = water_enthalpy(middle) + latent_heat_of_evaporation(middle);
     const double stays = enthalpy(temperature, dryness) - enthalpy(before.temperature, before.dryness);
-    tables.curve.push_back(
-        {temperature, dryness, before.enthalpy + stays + tables.water * (dryness - before.dryness) * carried});
+    const double gone = dryness - before.dryness;
+    const double taken = stays + tables.water * gone * carried;
+    const double warmer = temperature - before.temperature;
+    Boiling point{temperature, dryness, before.enthalpy + taken};
+    if (gone > 0.0) {  // else nobody asks between these two by dryness
+      point.kelvin_by_dryness = warmer / gone;
+      point.enthalpy_by_dryness = taken / gone;
+    }
+    point.kelvin_by_enthalpy = warmer / taken;
+    point.dryness_by_kelvin = gone / warmer;
+    tables.curve.push_back(point);
   }
 }
 
@@ -336,20 +353,38 @@ Result<Substance> make_substance(const Composition& asked) {
   const Composition dry = dried(food, gone);
   auto tables = std::make_shared<Substance::DryingTables>();
   const double density = substance.wet_.density();
-  tables->wet = sampled([&](double t) { return substance.wet_.enthalpy(t); }, kSmoothLines);
-  tables->dry = sampled([&](double t) { return density * (1.0 - gone) * food_enthalpy(dry, t); }, kSmoothLines);
-  tables->wet_conductivity = sampled([&](double t) { return wet_conductivity(food, t); }, kConductivityLines);
-  tables->dry_conductivity =
+  const auto mix = [](const std::vector<double>& wet, const std::vector<double>& dry_ones) {
+    std::vector<Substance::Mixed> both;
+    for (std::size_t i = 0; i < wet.size(); ++i) both.push_back({wet[i], dry_ones[i] - wet[i]});
+    return both;
+  };
+  const std::vector<double> dry_enthalpy =
+      sampled([&](double t) { return density * (1.0 - gone) * food_enthalpy(dry, t); }, kSmoothLines);
+  const std::vector<double> conductivity =
+      sampled([&](double t) { return wet_conductivity(food, t); }, kConductivityLines);
+  const std::vector<double> dry_conductivity =
       sampled([&](double t) { return food_properties(dry, t).conductivity; }, kConductivityLines);
-  tables->wet_integral = integrals(tables->wet_conductivity);
-  tables->dry_integral = integrals(tables->dry_conductivity);
-  tables->dry_least = least_slopes(tables->dry);
+  const std::vector<double> enthalpy = sampled([&](double t) { return substance.wet_.enthalpy(t); }, kSmoothLines);
+  tables->enthalpy = mix(enthalpy, dry_enthalpy);
+  substance.least_ = least_slopes(enthalpy);
+  tables->conductivity = mix(conductivity, dry_conductivity);
+  tables->integral = mix(integrals(conductivity), integrals(dry_conductivity));
+  for (std::size_t i = 0; i <= kGridLines; ++i) {
+    tables->self_diffusion.push_back(water_self_diffusion(std::max(grid_temperature(i), kZeroCelsius)));
+  }
+  for (std::size_t knot = 0; knot <= kKnots; ++knot) {
+    const std::size_t i = std::min(knot_line(knot), kGridLines);
+    tables->knots.push_back({tables->enthalpy[i], grid_temperature(i)});
+  }
+  tables->dry_least = least_slopes(dry_enthalpy);
   tables->water = density * gone;
   tables->held = food.water - gone;
   tables->leaves = gone;
   tables->holding = water_holding(food);
   substance.drying_ = tables;
   substance.make_boiling_curve(*tables);
+  const double boils = tables->curve.front().temperature;
+  while (tables->knots[tables->below_boiling + 1].temperature < boils) ++tables->below_boiling;
   return substance;
 }
 

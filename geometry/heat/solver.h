@@ -9,6 +9,8 @@
 #pragma once
 
 #include <array>
+#include <cstddef>
+#include <cstdint>
 #include <vector>
 
 #include "geometry/heat/grid.h"
@@ -57,11 +59,12 @@ class HeatStepper {
 
   /// What going back to an earlier state needs besides that state.
   struct Mark {
-    std::vector<double> before, surface, inflow;
+    std::vector<double> before, surface, surface_share, inflow;
     double next_step = 0.0, last_step = 0.0;
   };
   void mark(Mark& mark) const;
-  void go_back(const Mark& mark);
+  /// From `now`, as step left it, to `then`, as it was at the mark.
+  void go_back(const Mark& mark, const HeatState& now, const HeatState& then);
 
   /// [K] by cell, of `state` as step left it.
   const std::vector<double>& temperatures(const HeatState& state);
@@ -70,51 +73,98 @@ class HeatStepper {
   long stages() const { return stages_; }
 
  private:
+  /// Cells that are worked on together, two to a vector instruction.
+  static constexpr std::size_t kBlock = 4;
+  /// The faces between a block's cells and those `apart` further on (or, negative, back) in the grid's list. Grids
+  /// number their cells row by row, so a block has few of these; each has kBlock conductances, 0 where there is no
+  /// face.
   struct Link {
-    int other;
-    double conductance;  // [W/K]
+    std::ptrdiff_t apart;
+  };
+  /// The line of each cell, see Substance::Line.
+  struct Lines {
+    std::vector<double> low, high, offset, slope;
+    std::vector<char> is_boiling;
+    std::vector<std::size_t> near;  // see Substance::line
   };
 
   void make_links();
-  Substance::Line line_of(std::size_t cell, double enthalpy, double dryness);
+  void leave_line(std::size_t cell);
+  void find_line(std::size_t cell, double enthalpy, double dryness);
+  void find_stage_temperatures(const double* enthalpy, const std::vector<double>& dryness);
   void find_temperatures(const std::vector<double>& enthalpy, const std::vector<double>& dryness);
   void remember(double dt);
   void look_ahead(double dt);
-  double conductivity_between(std::size_t cell, double dryness, double a, double b) const;
+  double conductivity_to(double temperature, std::size_t cell, double dryness) const;
   void set_inner(const std::vector<double>& dryness);
-  SurfaceFlow drying_surface_flow(const Surface& side, double air, double humidity, SurfaceCell& cell, double half,
-                                  std::size_t of, double dryness) const;
   void set_outer(const HeatState& state, const Surroundings& around, double air, double dt);
-  double explicit_limit(const std::vector<double>& dryness) const;
+  double explicit_limit(const std::vector<double>& dryness, bool all_may_dry);
+  bool any_too_steep() const;
   void advance(HeatState& state, double dt, int stages);
-  void rate(std::vector<double>& rate) const;
+  template <class Use>
+  void for_rates(const Use& use) const;
   double surface_heat() const;
   void settle_boiling(HeatState& state);
   void settle_drying(HeatState& state, double dt);
-  void find_moving_water(const HeatState& state);
+  double find_moving_water(const HeatState& state);
   void move_water(HeatState& state, double dt);
   void water_left(HeatState& state, std::size_t cell, double mass);
+
+  /// Where the conductance of a face of the grid goes: a place in the block of each of its two cells.
+  using Places = std::array<std::uint32_t, 2>;
+  /// A face between neighbours: half distances over area [1/m], and area over both together [m].
+  struct Joint {
+    std::uint32_t a = 0, b = 0;
+    Places places{};
+    double half_a = 0.0, half_b = 0.0, across = 0.0;
+    bool is_within = false;  // one part on both sides
+  };
+  /// A link across a corner, and the other two cells there.
+  struct Corner {
+    std::array<std::uint32_t, 4> cells{};
+    Places places{};
+    double area = 0.0;
+  };
+  /// A face that water can cross.
+  struct Pore {
+    int a = 0, b = 0;
+    double across = 0.0;    // [m]
+    double exchange = 0.0;  // [kg/s] for all the dryness between, in this step
+  };
+
+  const Substance& substance_of(std::size_t cell) const { return problem_.substances[part_[cell]]; }
 
   const HeatProblem& problem_;
   bool is_constant_ = false;  // conductivities never change
   bool can_dry_ = false;
   bool has_inner_ = false;
-  std::vector<Substance::Line> lines_;                  // where each cell is now
-  std::vector<Substance::Edge> edges_;                  // of each cell's dryness
-  std::vector<double> per_volume_;                      // [1/m³]
-  std::vector<int> first_link_;                         // by cell, and one past the last
-  std::vector<Link> links_;                             // of each cell in turn
-  std::vector<std::array<int, 2>> of_face_;             // each face's two links
+  Lines lines_;                          // where each cell is now; low > high: to be looked up
+  std::vector<Substance::Edge> edges_;   // of each cell's dryness
+  std::vector<double> steepest_;         // [K m³/J] by cell: for lines up to this a step was made
+  bool is_too_steep_ = false;            // one that was found since was steeper
+  std::vector<std::uint8_t> part_;       // by cell
+  std::vector<double> per_volume_;       // [1/m³]
+  std::vector<std::size_t> first_link_;  // by block, and one past the last
+  std::vector<Link> links_;              // of each block in turn
+  std::vector<double> conductance_;      // [W/K] kBlock for each link
+  std::vector<double> backward_;         // [W/K] by cell: sum of the negative ones
+  std::vector<Joint> joints_;
+  std::vector<Corner> corners_;
+  std::vector<Pore> pores_;                             // faces within what can dry
+  std::size_t margin_ = 0;                              // of staged_, so that every link of a block stays within it
+  std::vector<double> staged_;                          // [K] temperature_ within a step
   std::vector<double> temperature_, before_, ahead_;    // [K] now, a step ago, at the middle of the next step
   std::vector<double> conductivity_, integral_;         // [W/(m K)], [W/m] by cell
   std::vector<double> outer_conductance_, outer_heat_;  // [W/K], [W at 0 K] by cell
   std::vector<int> outer_cells_;                        // that have any
   std::vector<double> surface_, drying_;                // [K], [kg/s] by outer face
+  std::vector<double> surface_share_;                   // [-] likewise, see drying_surface_flow
   std::vector<char> is_moving_;                         // by cell; all 0 between steps
-  std::vector<int> moving_faces_, moving_cells_;        // where water moves in this step
-  std::vector<double> fluidity_, water_heat_;           // [m²/s], [J/kg] of their water by cell
-  std::vector<double> moved_, carried_;                 // [kg], [J] by cell in one small step
-  std::vector<double> inflow_;                          // [kg/s] of water by cell, over the last step
+  std::vector<Pore> moving_pores_;                      // where water moves in this step
+  std::vector<int> moving_cells_;
+  std::vector<double> fluidity_, water_heat_;  // [m²/s], [J/kg] of their water by cell
+  std::vector<double> moved_, carried_;        // [kg], [J] by cell in one small step
+  std::vector<double> inflow_;                 // [kg/s] of water by cell, over the last step
   std::array<std::vector<double>, 4> work_;
   double next_step_ = 0.0;
   double last_step_ = 0.0;  // 0 just after a restart

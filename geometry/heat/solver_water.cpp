@@ -20,27 +20,27 @@ constexpr int kMostWaterSteps = 50;
 }  // namespace
 
 void HeatStepper::settle_boiling(HeatState& state) {
-  for (std::size_t i = 0; i < lines_.size(); ++i) {
-    if (!lines_[i].is_boiling) continue;
-    const Substance& substance = problem_.substance_of(i);
+  for (std::size_t i = 0; i < lines_.is_boiling.size(); ++i) {
+    if (lines_.is_boiling[i] == 0) continue;
+    const Substance& substance = substance_of(i);
     const double volume = problem_.grid.cells[i].volume;
-    const Substance::Left left = substance.boil_off(state.enthalpy[i], state.dryness[i]);
+    const Substance::Left left = substance.boil_off_at(temperature_[i], state.dryness[i], edges_[i].near);
     state.heat_with_water += (state.enthalpy[i] - left.enthalpy) * volume;
     state.water_lost += (left.dryness - state.dryness[i]) * substance.water() * volume;
     state.enthalpy[i] = left.enthalpy;
     state.dryness[i] = left.dryness;
-    lines_[i] = {};
+    leave_line(i);
   }
 }
 
 /// `mass` [kg] of water leaves a cell at the cell's temperature.
 void HeatStepper::water_left(HeatState& state, std::size_t cell, double mass) {
-  const Substance& substance = problem_.substance_of(cell);
+  const Substance& substance = substance_of(cell);
   const double dryness = std::clamp(state.dryness[cell] + mass * per_volume_[cell] / substance.water(), 0.0, 1.0);
   const double gone = (dryness - state.dryness[cell]) * substance.water();
   state.enthalpy[cell] -= gone * substance.water_enthalpy(temperature_[cell]);
   state.dryness[cell] = dryness;
-  lines_[cell] = {};
+  leave_line(cell);
 }
 
 void HeatStepper::settle_drying(HeatState& state, double dt) {
@@ -52,68 +52,55 @@ void HeatStepper::settle_drying(HeatState& state, double dt) {
     const double dryness = state.dryness[i];
     water_left(state, i, drying_[f] * dt);
     state.heat_with_water += (stored - state.enthalpy[i]) * grid.cells[i].volume;
-    state.water_lost += (state.dryness[i] - dryness) * problem_.substance_of(i).water() * grid.cells[i].volume;
+    state.water_lost += (state.dryness[i] - dryness) * substance_of(i).water() * grid.cells[i].volume;
   }
 }
 
-/// Faces across which water will move, their cells, and what each of those holds and passes.
-void HeatStepper::find_moving_water(const HeatState& state) {
-  const HeatGrid& grid = problem_.grid;
-  moving_faces_.clear();
+/// Where water will move: faces with what they let through, and their cells, with what each of those holds and passes.
+/// Returns the largest share of a cell's water that may pass in a second [1/s].
+double HeatStepper::find_moving_water(const HeatState& state) {
+  moving_pores_.clear();
   moving_cells_.clear();
-  for (std::size_t f = 0; f < grid.faces.size(); ++f) {
-    const auto a = index(grid.faces[f].a);
-    const auto b = index(grid.faces[f].b);
-    if (std::abs(state.dryness[a] - state.dryness[b]) < kSameDryness) continue;
-    if (grid.cells[a].part != grid.cells[b].part || !problem_.substance_of(a).can_dry()) continue;
-    moving_faces_.push_back(static_cast<int>(f));
-    for (const auto cell : {a, b}) {
-      if (is_moving_[cell]) continue;
-      is_moving_[cell] = 1;
-      moving_cells_.push_back(static_cast<int>(cell));
-    }
-  }
-  for (const int cell : moving_cells_) {
-    const auto i = index(cell);
-    is_moving_[i] = 0;
-    const Substance& substance = problem_.substance_of(i);
+  const auto touch = [&](std::size_t i) {
+    if (is_moving_[i]) return;
+    is_moving_[i] = 1;
+    moving_cells_.push_back(static_cast<int>(i));
+    const Substance& substance = substance_of(i);
     fluidity_[i] = substance.diffusivity(temperature_[i], state.dryness[i]);
     water_heat_[i] = substance.water_enthalpy(temperature_[i]);
+    moved_[i] = 0.0;
+  };
+  for (const Pore& pore : pores_) {
+    const auto a = index(pore.a);
+    const auto b = index(pore.b);
+    if (std::abs(state.dryness[a] - state.dryness[b]) < kSameDryness) continue;
+    touch(a);
+    touch(b);
+    const double exchange = 0.5 * (fluidity_[a] + fluidity_[b]) * pore.across;  // [m³/s]
+    moved_[a] += exchange;
+    moved_[b] += exchange;
+    moving_pores_.push_back({pore.a, pore.b, pore.across, exchange * substance_of(a).water()});
   }
+  double fastest = 0.0;
+  for (const int cell : moving_cells_) {
+    is_moving_[index(cell)] = 0;
+    fastest = std::max(fastest, moved_[index(cell)] * per_volume_[index(cell)]);
+  }
+  return fastest;
 }
 
 void HeatStepper::move_water(HeatState& state, double dt) {
-  const HeatGrid& grid = problem_.grid;
   std::fill(inflow_.begin(), inflow_.end(), 0.0);
-  find_moving_water(state);
-  if (moving_faces_.empty()) return;
-  const auto exchange = [&](const HeatGrid::Face& face) {  // [m³/s]
-    return std::max(
-        0.0, 0.5 * (fluidity_[index(face.a)] + fluidity_[index(face.b)]) * face.area / (face.half_a + face.half_b));
-  };
-  const auto clear = [&] {
-    for (const int cell : moving_cells_) moved_[index(cell)] = carried_[index(cell)] = 0.0;
-  };
-  clear();
-  double fastest = 0.0;  // [1/s]
-  for (const int f : moving_faces_) {
-    const HeatGrid::Face& face = grid.faces[index(f)];
-    for (const auto cell : {index(face.a), index(face.b)}) {
-      moved_[cell] += exchange(face);
-      fastest = std::max(fastest, moved_[cell] * per_volume_[cell]);
-    }
-  }
+  const double fastest = find_moving_water(state);
   if (fastest <= 0.0) return;
   const int steps = std::clamp(static_cast<int>(std::ceil(dt * fastest / kWaterStep)), 1, kMostWaterSteps);
   const double part = std::min(dt / steps, kWaterStep / fastest);
   for (int k = 0; k < steps; ++k) {
-    clear();
-    for (const int f : moving_faces_) {
-      const HeatGrid::Face& face = grid.faces[index(f)];
-      const auto a = index(face.a);
-      const auto b = index(face.b);
-      const double mass =
-          part * exchange(face) * problem_.substance_of(a).water() * (state.dryness[b] - state.dryness[a]);
+    for (const int cell : moving_cells_) moved_[index(cell)] = carried_[index(cell)] = 0.0;
+    for (const Pore& pore : moving_pores_) {
+      const auto a = index(pore.a);
+      const auto b = index(pore.b);
+      const double mass = part * pore.exchange * (state.dryness[b] - state.dryness[a]);
       const double heat = mass * water_heat_[mass > 0.0 ? a : b];
       moved_[a] += mass;
       moved_[b] -= mass;
@@ -122,12 +109,12 @@ void HeatStepper::move_water(HeatState& state, double dt) {
     }
     for (const int cell : moving_cells_) {
       const auto i = index(cell);
-      state.dryness[i] += moved_[i] * per_volume_[i] / problem_.substance_of(i).water();
+      state.dryness[i] += moved_[i] * per_volume_[i] / substance_of(i).water();
       state.enthalpy[i] -= carried_[i] * per_volume_[i];
       inflow_[i] -= moved_[i] / dt;
     }
   }
-  for (const int cell : moving_cells_) lines_[index(cell)] = {};
+  for (const int cell : moving_cells_) leave_line(index(cell));
 }
 
 }  // namespace tinwright

@@ -43,19 +43,18 @@ constexpr double kRoom = 293.15;
 constexpr double kUsualBiotCoefficient = 22.0;  // [W/(m² K)] still oven with radiation, as bake_time takes it
 
 /// Arithmetic and bytes of one cell in one stage, counted in HeatStepper for a cell with `links` links:
-///   rate               3 operations a link (subtract, multiply, add) and 3 for surface and volume;
-///                      24 bytes a link (the link 16, the neighbour's temperature 8) and 44 (own temperature, surface's
-///                      two, volume, first link, the rate)
-///   find_temperatures  2 operations; 56 bytes (enthalpy, the line's five words, temperature), besides 2 comparisons
-///   combine            9 operations; 48 bytes (five read, one written)
-/// That is about 0.1 operations a byte, so no build can come near the peak of its multipliers. Links have as many
-/// neighbours as the grid gives them, so that loop is neither unrolled nor put in vectors: each cell's sum is one chain
-/// of additions, four or more long, and its end is a branch. Latency bounds it, then the bytes.
+///   for_rates                3 operations a link (subtract, multiply, add) and 3 for surface and volume;
+///                            18 bytes a link (conductance, the neighbour's temperature, a quarter of where it is) and
+///                            32 (own temperature, surface's two, volume)
+///   combine                  9 operations; 40 bytes (four read, one written)
+///   find_stage_temperatures  2 operations; 48 bytes (enthalpy, the line's four words, temperature), besides 2
+///                            comparisons
+/// That is about 0.15 operations a byte, so no build can come near the peak of its multipliers; the bytes bound it.
 struct StageWork {
   double operations, bytes;
 };
 StageWork stage_work(double links) {
-  return {3.0 * links + 14.0, 24.0 * links + 148.0};
+  return {3.0 * links + 14.0, 18.0 * links + 120.0};
 }
 
 struct Machine {

@@ -52,11 +52,13 @@ export class Tester {
   /**
    * Opens the page or the sampler on a device. The page gets `wrongs`: every console message, script error, policy
    * violation, and request that leaves the origin. `before(page)` runs before it loads; `wait: false` does not wait for it.
+   * The page is switched to `view`: 'pan', 'job' (what a first visit shows), or '' to leave it as it comes. `inside` is a
+   * browser context to open it in, for a second visit or tab; `fragment` goes behind the address.
    */
-  async open(which, device, { before, wait = true, ...context } = {}) {
+  async open(which, device, { before, wait = true, view = 'pan', inside, fragment = '', ...context } = {}) {
     const address = this.addresses[which];
     const permissions = ['clipboard-read', 'clipboard-write'];
-    const opened = await this.browser.newContext({ ...device, permissions, ...context });
+    const opened = inside ?? await this.browser.newContext({ ...device, permissions, ...context });
     const page = await opened.newPage();
     page.setDefaultTimeout(4000);
     page.wrongs = [];
@@ -66,7 +68,7 @@ export class Tester {
     page.on('pageerror', (error) => page.wrongs.push(`script: ${error.message}`));
     page.on('request', (request) => {
       const url = request.url();
-      if (!url.startsWith(address) && !url.startsWith('data:')) page.wrongs.push(`left the origin: ${url}`);
+      if (!url.startsWith(address) && !/^(data|blob):/.test(url)) page.wrongs.push(`left the origin: ${url}`);
     });
     await page.addInitScript(() => {
       window.seen = { violations: [], animationFrames: 0 };
@@ -77,9 +79,16 @@ export class Tester {
       window.requestAnimationFrame = (call) => ask.call(window, (time) => { seen.animationFrames += 1; call(time); });
     });
     if (before) await before(page);
-    await page.goto(address);
+    await page.goto(address + fragment);
     if (wait) await this.ready(page);
+    if (wait && which === 'page') await this.show(page, view);
     return page;
+  }
+
+  async show(page, view) {
+    const names = { pan: 'One pan', job: 'A whole recipe' };
+    if (view) await page.getByRole('radio', { name: names[view] }).check();
+    await this.settled(page);
   }
 
   async ready(page) {
@@ -100,11 +109,12 @@ export class Tester {
   }
 
   async shoot(page, name) {
-    await page.screenshot({ path: join(this.shots, `${name}.png`) });
+    await page.screenshot({ path: join(this.shots, `${name}.png`), timeout: kPatience });
   }
 
   /** The whole length of the page, in as few tall pieces as the graphics card can draw. */
   async shootWhole(page, name) {
+    await page.waitForFunction(() => !window.__tinwright.waiting, null, { timeout: kPatience });  // all is worked out
     const size = page.viewportSize();
     const { height, ratio } = await page.evaluate(() => ({
       height: Math.ceil(document.getElementById('mirror').getBoundingClientRect().height), ratio: window.devicePixelRatio }));

@@ -14,7 +14,10 @@ const sentence = (page) => region(page, 'In the oven').getByRole('status', { nam
 const slider = (page) => page.getByRole('slider', { name: 'Moment shown' });
 const text = async (locator) => (await locator.textContent()).replace(/\s+/g, ' ');
 const moment = async (page) => Number(await slider(page).inputValue());
-const minutes = (said) => Number(/about (\d+) min/.exec(said)?.[1]);
+const minutes = (said) => {
+  const found = /about (\d+ h)? ?(\d+ min)?/.exec(said);
+  return 60 * parseInt(found?.[1] ?? 0, 10) + parseInt(found?.[2] ?? 0, 10);
+};
 
 /** Waits until the page has worked out what it put off, and draws no more. */
 async function rested(t, page) {
@@ -89,11 +92,11 @@ async function editing(t) {
     const ramped = await said(t, page);
     holds(minutes(ramped) > 0 && ramped !== first, ramped);
     await shown.getByLabel('Its air').selectOption('Stays at one temperature');
-    await shown.getByText('The pan stands in water').click();
+    await shown.getByRole('checkbox', { name: 'The pan stands in water' }).click();
     await shown.getByLabel('Water round the pan at').fill('90 C');
     const bathed = await said(t, page);
     holds(minutes(bathed) > 0 && bathed !== first, bathed);
-    await shown.getByText('The pan stands in water').click();
+    await shown.getByRole('checkbox', { name: 'The pan stands in water' }).click();
     await shown.getByLabel('Its air').selectOption('Oven off, door shut');
     await rested(t, page);
     equal(await shown.getByLabel('Air temperature').count(), 0);

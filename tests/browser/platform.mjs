@@ -68,29 +68,30 @@ async function policy(t) {
   });
 }
 
-async function onEveryDevice(t, which) {
+async function onEveryDevice(t, what) {
+  const which = what === 'sampler' ? what : 'page';
   for (const [name, device] of Object.entries(devices)) {
-    const page = await t.open(which, device);
-    await t.check(`${which}, ${name}: the canvas has one pixel for each of the device's`, () => canvasMatches(page));
-    await t.check(`${which}, ${name}: no key is used twice`, async () => {
+    const page = await t.open(which, device, { view: what === 'job' ? 'job' : 'pan' });
+    await t.check(`${what}, ${name}: the canvas has one pixel for each of the device's`, () => canvasMatches(page));
+    await t.check(`${what}, ${name}: no key is used twice`, async () => {
       equal(await page.evaluate(() => window.__tinwright.mirror.duplicates), 0);
       const ids = await page.$$eval('#mirror [id]', (all) => all.map((element) => element.id));
       equal(ids.length, new Set(ids).size);
     });
-    await t.check(`${which}, ${name}: no control is wider than the page`, async () => {
+    await t.check(`${what}, ${name}: no control is wider than the page`, async () => {
       const wide = await page.$$eval('#mirror .n', (all) => all.filter((element) => {
         const { left, right } = element.getBoundingClientRect();
         return left < 0 || right > document.documentElement.clientWidth + 0.5;
       }).map((element) => element.dataset.key));
       equal(wide, []);
     });
-    await t.check(`${which}, ${name}: whatever is pressed is high enough for a finger`, async () => {
+    await t.check(`${what}, ${name}: whatever is pressed is high enough for a finger`, async () => {
       const low = await page.$$eval('button.n, input.n, select.n', (all) => all.filter((element) =>
         element.getBoundingClientRect().height < 43.9).map((element) => element.dataset.key));
       equal(low, []);
     });
-    await t.shootWhole(page, `${which}-${name}`);
-    await t.check(`${which}, ${name}: nothing went wrong meanwhile`, async () => {
+    await t.shootWhole(page, `${what}-${name}`);
+    await t.check(`${what}, ${name}: nothing went wrong meanwhile`, async () => {
       equal(page.wrongs, []);
       equal(await page.evaluate(() => window.seen.violations), []);
     });
@@ -168,6 +169,7 @@ async function looks(t) {
 export async function run(t) {
   await policy(t);
   await onEveryDevice(t, 'page');
+  await onEveryDevice(t, 'job');
   await onEveryDevice(t, 'sampler');
   await resting(t);
   await looks(t);
