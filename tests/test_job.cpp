@@ -166,6 +166,7 @@ TEST_CASE("all demo jobs work out without a fault and with nothing left to settl
     const Worked worked = work_out(std::string(demo.text));
     for (const Fault& fault : worked.faults) MESSAGE(fault.place, ": ", fault.message);
     REQUIRE(worked.plan);
+    CHECK(worked.job->name == demo.name);
     CHECK(worked.job->not_known.empty());
     CHECK(worked.job->unread.empty());
     CHECK(!worked.plan->recipe.overfills);

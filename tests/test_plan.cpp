@@ -125,13 +125,20 @@ TEST_CASE("a batch shared out over unlike pans stands at one depth and nothing i
   }
 }
 
-TEST_CASE("a batter that rises is poured no higher than lets it stay inside") {
-  const std::string batter =
-      R"({"name": "Batter", "role": "filling", "mass": "600 g", "density": "1 g/ml", "rise": "2", "level": "0.8"})";
-  const Worked worked = work_out(job_text(batter, round_tin(20, 5), own("mine", round_tin(20, 4)), kUseMine));
-  REQUIRE(worked.plan);
-  CHECK(worked.plan->pans[0].level == doctest::Approx(0.5).epsilon(1e-9));
-  CHECK(worked.plan->pans[0].overflow == doctest::Approx(0.0));
+TEST_CASE("a batch that rises is poured no higher than lets it stay inside, unless the recipe itself goes higher") {
+  const auto batter = [](const std::string& mass) {
+    return R"({"name": "Batter", "role": "filling", "mass": ")" + mass + R"(", "density": "1 g/ml", "rise": "2"})";
+  };
+  const std::string plan = R"("make": "batch", "pans": [{"name": "mine"}])";
+  const Worked low = work_out(job_text(batter("600 g"), round_tin(20, 5), own("mine", round_tin(14, 5)), plan));
+  REQUIRE(low.plan);  // 38 % of the recipe's tin, and more than half of mine
+  CHECK(low.plan->pans[0].level == doctest::Approx(0.5).epsilon(1e-9));
+  CHECK(low.plan->pans[0].overflow == doctest::Approx(0.0));
+  CHECK(low.plan->filling_left == doctest::Approx(600e-6 - kPi * 0.07 * 0.07 * 0.025).epsilon(1e-6));
+  const Worked high = work_out(job_text(batter("1 kg"), round_tin(20, 5), own("mine", round_tin(20, 5)), kUseMine));
+  REQUIRE(high.plan);
+  CHECK(high.plan->parts[0].factor == doctest::Approx(1.0).epsilon(1e-9));
+  CHECK(high.plan->pans[0].overflow > 0.0);
 }
 
 TEST_CASE("counted eggs offer the factors that make them whole") {

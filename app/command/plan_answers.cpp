@@ -226,7 +226,8 @@ std::string text_of(const PlanWords& words) {
   }
   for (const PanWords& pan : words.in_pans) {
     add_section(text, pan.title, pan.lines);
-    if (!pan.oven.empty()) text += "  " + pan.oven + "\n";
+    if (!pan.oven.empty())
+      text += "  " + pan.oven + (pan.oven_detail.empty() ? "" : "  (" + pan.oven_detail + ")") + "\n";
     add_lines(text, pan.oven_lines);
   }
   add_section(text, "When to do what", words.clock);

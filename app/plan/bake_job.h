@@ -85,6 +85,8 @@ std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job,
 
 /// The answer in one sentence: "Bake it for about 34 min in your pan: start looking after 31 min."
 std::string bake_sentence(const BakeJob& job, const BakeJobAnswer& answer, UnitChoice choice);
+/// The label of the line that says bake_sentence's time with its band.
+inline constexpr const char* kInMyPan = "In my pan";
 Report describe_bake(const BakeJob& job, const BakeJobAnswer& answer, UnitChoice choice);
 
 }  // namespace tinwright

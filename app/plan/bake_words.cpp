@@ -60,7 +60,7 @@ void say_recipe_time(Report& report, const BakeJob& job, const BakeJobAnswer& an
                              at(timing.recipe_end.coldest, choice) + "): the layer is too deep for this oven."));
     return;
   }
-  report.push_back(figure("In my pan", "about " + format_about(timing.time),
+  report.push_back(figure(kInMyPan, "about " + format_about(timing.time),
                           "start looking after " + format_about(timing.band.early) + "; it may take until " +
                               format_about(timing.band.late)));
   report.push_back(figure("Oven", stage_list(answer.my_stages, choice)));

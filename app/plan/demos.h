@@ -12,6 +12,7 @@ namespace tinwright {
 
 struct Demo {
   std::string key;        // stable, for tests and links
+  std::string name;       // the job's own
   std::string title;      // what the cook is up to
   std::string story;      // one or two sentences
   std::string_view text;  // a job file

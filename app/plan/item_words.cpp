@@ -42,7 +42,7 @@ void say_pieces(const RecipeItem& item, const ItemPlan& plan, UnitChoice units, 
   } else {
     const double full = std::floor(plan.amount);
     const std::string part = grams((plan.amount - full) * item.piece, units);
-    words.amount = full > 0.0 ? format_number(full, 0) + size + " and " + part + " of another" : part + " of 1";
+    words.amount = full > 0.0 ? format_number(full, 0) + size + " and " + part + " of another" : part + ", part of 1";
   }
   if (plan.mass > 0.0) words.measure = grams(plan.mass, units);
 }

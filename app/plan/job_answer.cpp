@@ -4,6 +4,8 @@
 // See job_answer.h.
 #include "app/plan/job_answer.h"
 
+#include <algorithm>
+
 #include "app/plan/plan_picture.h"
 
 namespace tinwright {
@@ -38,6 +40,28 @@ JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   for (const PanPlan& pan : answer.plan->pans) answer.pictures.push_back(picture_of(*answer.job, pan));
   describe(answer);
   return answer;
+}
+
+std::string place_in_words(const Fields& fields, const std::string& path) {
+  std::string words, walked;
+  for (std::size_t at = 0; at <= path.size();) {
+    const std::size_t dot = std::min(path.find('.', at), path.size());
+    std::string name = path.substr(at, dot - at);
+    walked += (walked.empty() ? "" : ".") + name;
+    at = dot + 1;
+    const auto own = fields.find(walked + ".name");
+    const bool is_number = !name.empty() && name.find_first_not_of("0123456789") == std::string::npos;
+    if (own != fields.end() && !own->second.text.empty() && walked != "recipe") {
+      name = own->second.text;
+    } else if (is_number) {
+      name = std::to_string(std::stoul(name.substr(0, 6)) + 1);
+    } else if (name == "parts" || name == "recipe" || name == "outline" || name == "profile" || name == "pan") {
+      continue;  // what follows says it
+    }
+    std::replace(name.begin(), name.end(), '_', ' ');
+    words += (words.empty() ? "" : is_number && own == fields.end() ? " " : ", ") + name;
+  }
+  return words.empty() ? "The job" : words;
 }
 
 void bake_next(JobAnswer& answer) {

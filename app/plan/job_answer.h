@@ -34,6 +34,9 @@ struct JobAnswer {
 /// Everything but the oven.
 JobAnswer answer_job(const JsonNode& document, UnitChoice units);
 
+/// Where a path leads, for a cook: "Crust, ingredient 2, amount".
+std::string place_in_words(const Fields& fields, const std::string& path);
+
 /// Bakes the next pan; only while is_baking().
 void bake_next(JobAnswer& answer);
 

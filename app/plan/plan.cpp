@@ -16,14 +16,13 @@ namespace {
 
 /// The pan as a kind to choose from: its cavity with the recipe's shell, up to where it may be filled; nothing where
 /// the shell does not work in it.
-std::optional<PanKind> kind_of(const OwnPan& own, const Shell& shell, double rise) {
+std::optional<PanKind> kind_of(const OwnPan& own, const Shell& shell, const FillLimit& fill) {
   const auto cavity = cavity_of(shell, own.pan);
   if (!cavity || own.count < 1) return std::nullopt;
-  const auto highest = fill_height(*cavity, brim_volume(*cavity) / rise);
-  const double limit = highest ? *highest : depth(*cavity);
   const double cavities = own.pan.count;
-  const auto table = make_depth_table([&](double h) { return cavities * volume(*cavity, h); },
-                                      [&](double h) { return cavities * wall_area(*cavity, h); }, limit);
+  const auto table =
+      make_depth_table([&](double h) { return cavities * volume(*cavity, h); },
+                       [&](double h) { return cavities * wall_area(*cavity, h); }, highest_fill(*cavity, fill));
   if (!table) return std::nullopt;
   return PanKind{own.name, own.count, *table};
 }
@@ -52,7 +51,7 @@ std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, cons
   }
   const bool is_dough = recipe.filling <= 0.0;  // then the bare pans are asked
   for (std::size_t i = 0; i < job.cupboard.size(); ++i) {
-    if (auto kind = kind_of(job.cupboard[i], is_dough ? Shell{} : recipe.shell, rise_of_filling(job))) {
+    if (auto kind = kind_of(job.cupboard[i], is_dough ? Shell{} : recipe.shell, fill_limit(job, recipe))) {
       match.question.pans.push_back(std::move(*kind));
       match.own.push_back(i);
     }

@@ -90,8 +90,16 @@ std::optional<Plan> make_plan(FieldReader& reader, const Job& job);
 /// The best sets of the cupboard for job.batches of the recipe.
 std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe);
 
-/// [m³] of filling in one cavity of a pan filled to `level` of its depth, or to where it just stays inside once risen.
-double filling_at_level(const Pan& cavity, double level, double rise);
+/// How high pans may be filled: so that the filling stays inside once risen, but up to the recipe's own share of the
+/// depth in any case, for what works in its pan works in mine, and the rise is only what is usual.
+struct FillLimit {
+  double rise = 1.0;   // [-]
+  double level = 0.0;  // [-] the recipe's; 0 where it is not known
+};
+FillLimit fill_limit(const Job& job, const RecipeShape& recipe);
+
+/// The height [m] above the cavity's floor.
+double highest_fill(const Pan& cavity, const FillLimit& limit);
 
 /// The greatest rise of the job's fillings [-].
 double rise_of_filling(const Job& job);

@@ -138,7 +138,12 @@ PanWords words_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked, 
   if (baked->solved) {
     words.oven = bake_sentence(*baked->job, *baked->solved, units);
     for (const ReportLine& line : describe_bake(*baked->job, *baked->solved, units)) {
-      if (line.kind != ReportLine::Kind::kCaution) words.oven_lines.push_back(line);
+      if (line.kind == ReportLine::Kind::kCaution) continue;
+      if (line.label == kInMyPan) {
+        words.oven_detail = line.detail;  // the sentence says the rest
+      } else {
+        words.oven_lines.push_back(line);
+      }
     }
   } else if (!baked->why_not.empty()) {
     words.oven_lines.push_back(remark(baked->why_not));

@@ -30,9 +30,10 @@ struct PartWords {
 };
 
 struct PanWords {
-  std::string title;  // "2 × 20 cm springform"
-  Report lines;       // dough, thickness, filling, where to stop
-  std::string oven;   // a sentence; empty without one
+  std::string title;        // "2 × 20 cm springform"
+  Report lines;             // dough, thickness, filling, where to stop
+  std::string oven;         // a sentence; empty without one
+  std::string oven_detail;  // its band, in words
   Report oven_lines;
 };
 

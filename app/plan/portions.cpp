@@ -71,12 +71,6 @@ bool settle_thickness(FieldReader& reader, const Job& job, const std::vector<Pan
   return false;
 }
 
-/// The greatest height [m] the cavity may be filled to, so that it stays inside once risen.
-double highest_fill(const Pan& cavity, double rise) {
-  const auto height = fill_height(cavity, brim_volume(cavity) / rise);
-  return height ? *height : depth(cavity);
-}
-
 void note_fill(PanPlan& pan, double rise) {
   const auto answer = fill_cavity(pan.cavity, {.amount = pan.filling, .level = std::nullopt, .rise = rise});
   if (!answer) return;
@@ -88,9 +82,9 @@ void note_fill(PanPlan& pan, double rise) {
 }
 
 /// Fills all pans to a common height, each no higher than it may be.
-void fill_to_depth(std::vector<PanPlan>& pans, double height, double rise) {
+void fill_to_depth(std::vector<PanPlan>& pans, double height, const FillLimit& limit) {
   for (PanPlan& pan : pans) {
-    pan.filling = volume(pan.cavity, std::min(height, highest_fill(pan.cavity, rise)));
+    pan.filling = volume(pan.cavity, std::min(height, highest_fill(pan.cavity, limit)));
   }
 }
 
@@ -101,16 +95,16 @@ double poured(const Job& job, const std::vector<PanPlan>& pans) {
 }
 
 /// The common depth at which the pans take `amount`; as deep as they go where they take less.
-void share_out(const Job& job, std::vector<PanPlan>& pans, double amount, double rise) {
+void share_out(const Job& job, std::vector<PanPlan>& pans, double amount, const FillLimit& limit) {
   double deepest = 0.0;
-  for (const PanPlan& pan : pans) deepest = std::max(deepest, highest_fill(pan.cavity, rise));
-  fill_to_depth(pans, deepest, rise);
+  for (const PanPlan& pan : pans) deepest = std::max(deepest, highest_fill(pan.cavity, limit));
+  fill_to_depth(pans, deepest, limit);
   if (poured(job, pans) <= amount) return;
   const auto excess = [&](double height) {
-    fill_to_depth(pans, height, rise);
+    fill_to_depth(pans, height, limit);
     return poured(job, pans) - amount;
   };
-  fill_to_depth(pans, find_root(excess, 0.0, deepest), rise);
+  fill_to_depth(pans, find_root(excess, 0.0, deepest), limit);
 }
 
 /// [m³] of filling made where that is fixed.
@@ -167,8 +161,13 @@ double rise_of_filling(const Job& job) {
   return rise;
 }
 
-double filling_at_level(const Pan& cavity, double level, double rise) {
-  return volume(cavity, std::min(level * depth(cavity), highest_fill(cavity, rise)));
+FillLimit fill_limit(const Job& job, const RecipeShape& recipe) {
+  return {rise_of_filling(job), recipe.is_level_assumed ? 0.0 : recipe.level};
+}
+
+double highest_fill(const Pan& cavity, const FillLimit& limit) {
+  const auto height = fill_height(cavity, brim_volume(cavity) / limit.rise);
+  return std::max(height ? *height : depth(cavity), limit.level * depth(cavity));
 }
 
 std::optional<std::vector<PanPlan>> line_chosen(FieldReader& reader, const Job& job, const RecipeShape& recipe,
@@ -203,13 +202,15 @@ std::optional<std::vector<PanPlan>> line_chosen(FieldReader& reader, const Job& 
 }
 
 double pour(const Job& job, const RecipeShape& recipe, std::vector<PanPlan>& pans) {
-  const double rise = rise_of_filling(job);
+  const FillLimit limit = fill_limit(job, recipe);
   if (has_filling(job)) {
-    for (PanPlan& pan : pans) pan.filling = filling_at_level(pan.cavity, recipe.level, rise);
+    for (PanPlan& pan : pans) {
+      pan.filling = volume(pan.cavity, std::min(recipe.level * depth(pan.cavity), highest_fill(pan.cavity, limit)));
+    }
     const auto fixed = fixed_filling(job);
     const bool is_short = fixed && *fixed < poured(job, pans);
-    if (fixed && (job.makes_batch || is_short)) share_out(job, pans, *fixed, rise);
-    for (PanPlan& pan : pans) note_fill(pan, rise);
+    if (fixed && (job.makes_batch || is_short)) share_out(job, pans, *fixed, limit);
+    for (PanPlan& pan : pans) note_fill(pan, limit.rise);
   }
   for (PanPlan& pan : pans) pan.top_area = surface_area(pan.cavity, has_filling(job) ? pan.fill_height : 0.0);
   return poured(job, pans);

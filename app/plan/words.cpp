@@ -36,7 +36,7 @@ std::string format_both_areas(double square_metres, UnitChoice choice) {
 
 std::string format_about(double seconds) {
   const double minutes = seconds / 60.0;
-  const double rounded = minutes < 10.0 ? std::round(2.0 * minutes) / 2.0 : std::round(minutes);
+  const double rounded = minutes < 5.0 ? std::round(2.0 * minutes) / 2.0 : std::round(minutes);
   return format_duration(60.0 * std::max(rounded, 0.5));
 }
 

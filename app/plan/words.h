@@ -22,7 +22,7 @@ bool is_said(const Report& report, const ReportLine& line);
 /// "380 cm² (59 sq in)", the chosen unit first.
 std::string format_both_areas(double square_metres, UnitChoice choice);
 
-/// seconds [s] of a bake: whole minutes from ten on, halves below: "34 min".
+/// seconds [s] of a bake: whole minutes from five on, halves below: "34 min".
 std::string format_about(double seconds);
 
 /// What a pan of this kind asks for in the oven: hot metal, glass and sudden cold, soft silicone, a ring's tray.

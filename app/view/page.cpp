@@ -79,13 +79,10 @@ Page::Page() {
   message.clear();
 }
 
-void take_in(Page& page, Source source, std::string_view text) {
-  page.is_refusal = false;
-  page.message.clear();
-  if (source == Source::kRecipe) {
-    take_in_recipe(page, text);
-    return;
-  }
+namespace {
+
+/// Opens a job from wherever it comes, or says why not.
+void open_job(Page& page, Source source, std::string_view text) {
   const bool is_example = page.workspace.edition == kExampleEdition;
   const auto opened = open_document(page.workspace, text);
   if (!opened) {
@@ -101,6 +98,19 @@ void take_in(Page& page, Source source, std::string_view text) {
   if (source == Source::kJobFile) page.message = "The job is open.";
   if (source == Source::kLink) page.message = "The job in the link is open; take it back to return to yours.";
   follow_document(page);
+}
+
+}  // namespace
+
+void take_in(Page& page, Source source, std::string_view text) {
+  page.is_refusal = false;
+  page.message.clear();
+  if (source == Source::kRecipe) {
+    take_in_recipe(page, text);
+  } else {
+    open_job(page, source, text);
+  }
+  page.message_edition = page.workspace.edition;
 }
 
 const std::string& kept_text(const Page& page) {

@@ -4,6 +4,7 @@
 // The page a cook sees: its state, and how a frame of it is drawn.
 #pragma once
 
+#include <cstdint>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,10 +39,14 @@ struct Page {
   JobForms job_forms;
   std::vector<OvenLook> job_looks;  // of each of its pans
   Pending job_pending;
-  std::string message;      // of the last file, link or recipe taken in
-  bool is_refusal = false;  // it says why it was not
+  std::string message;       // of the last file, link or recipe taken in
+  long message_edition = 0;  // of the workspace it was said at; an edit takes it away
+  bool is_refusal = false;   // it says why it was not
 
   std::vector<Wish> wishes;  // for the host to take after a frame
+
+  /// [min] since 1970 in UTC, from the host; 0 without one.
+  std::int64_t (*utc_minutes)() = [] { return std::int64_t{0}; };
 };
 
 /// Draws one frame on the current surface and takes in what the cook did since the last one.

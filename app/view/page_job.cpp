@@ -12,9 +12,12 @@ namespace {
 
 void draw_demos(Page& page) {
   begin_region("demos", "Worked examples", RegionLook::kPlain);
+  heading("demos/title", "Worked examples", 3);
   begin_flow();
+  const std::string open = text_at(page.workspace.document, "name");
   for (const Demo& demo : demo_jobs()) {
-    if (!button("demo/" + demo.key, demo.title)) continue;
+    const bool is_open = demo.name == open;
+    if (!button("demo/" + demo.key, demo.title, is_open ? ButtonLook::kPrimary : ButtonLook::kPlain)) continue;
     take_in(page, Source::kJobFile, demo.text);
     page.message = demo.story;
   }
@@ -64,6 +67,8 @@ void draw_forms(Page& page, JobForm& form) {
   edit_wishes(form);
   next_column();
   edit_scale(form, page.job);
+  next_column();
+  draw_files(page);
 }
 
 }  // namespace

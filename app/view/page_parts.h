@@ -10,8 +10,10 @@ namespace tinwright::view {
 
 void draw_bench(Page& page, int columns);
 void draw_job(Page& page, int columns);
-/// Files, links, taking back.
+/// Taking back, recipes, files in, links, the card.
 void draw_desk(Page& page);
+/// Files out.
+void draw_files(Page& page);
 
 /// Reads somebody's recipe into the open job.
 void take_in_recipe(Page& page, std::string_view text);

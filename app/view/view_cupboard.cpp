@@ -2,6 +2,9 @@
 // SPDX-License-Identifier: MIT
 //
 // The cook's own pans, and what is to be made in them.
+#include <algorithm>
+
+#include "app/quantity/print.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
@@ -43,12 +46,22 @@ void rename(JobForm& form, const std::string& at, const std::string& before) {
   if (place < count_at(form.document(), "plan.pans")) form.put("plan.pans." + std::to_string(place) + ".name", now);
 }
 
-bool edit_own(JobForm& form, PanEntry& entry, std::size_t number, const Texts& problems) {
-  const std::string at = "cupboard." + std::to_string(number);
-  const std::string name = form.text(at + ".name");
-  begin_region(at, name.empty() ? "Pan " + std::to_string(number + 1) : name, RegionLook::kPlain);
-  heading(at + "/title", name.empty() ? "Pan " + std::to_string(number + 1) : name, 3);
-  rename(form, at, name);
+/// What it holds, in a line.
+std::string holds(const JobAnswer& answer, std::size_t number) {
+  if (!answer.job || number >= answer.job->cupboard.size()) return "";
+  const Pan& pan = answer.job->cupboard[number].pan;
+  return "Holds " + format_both_volumes(pan.count * brim_volume(pan), answer.units) + ", " +
+         format_both_lengths(depth(pan), answer.units) + " deep.";
+}
+
+bool has_problem(const Texts& problems, const std::string& at) {
+  const auto found = problems.lower_bound(at + ".");
+  return found != problems.end() && found->first.rfind(at + ".", 0) == 0;
+}
+
+/// Name, sizes and water of a pan; true when it is to be taken out.
+bool edit_details(JobForm& form, PanEntry& entry, const std::string& at, const Texts& problems) {
+  rename(form, at, form.text(at + ".name"));
   begin_columns(2);
   form.edit_number(at + ".count", "I have", "1");
   next_column();
@@ -59,8 +72,26 @@ bool edit_own(JobForm& form, PanEntry& entry, std::size_t number, const Texts& p
   }
   remark(at + ".gauge", "Weighed the water it holds to the brim? Then one of its sizes may be left empty.");
   form.show_problem(at + ".pan");
+  return button(at + ".out", "Take it out of the cupboard", ButtonLook::kQuiet);
+}
+
+bool edit_own(JobForm& form, JobForms& forms, std::size_t number, const JobAnswer& answer) {
+  const std::string at = "cupboard." + std::to_string(number);
+  const std::string name = form.text(at + ".name");
+  const std::string title = name.empty() ? "Pan " + std::to_string(number + 1) : name;
+  bool takes_out = false;
+  begin_region(at, title, RegionLook::kPlain);
+  heading(at + "/title", title, 3);
+  const std::string about = holds(answer, number);
+  if (!about.empty()) remark(at + "/about", about);
   choose_pan(form, at, name);
-  const bool takes_out = button(at + ".out", "Take it out of the cupboard", ButtonLook::kQuiet);
+  const bool is_wrong = has_problem(answer.problems, at);  // then its form is open
+  bool is_open = is_wrong || forms.open_pan == static_cast<int>(number);
+  if (!is_wrong && button(at + ".change", is_open ? "Done with " + title : "Change " + title, ButtonLook::kQuiet)) {
+    is_open = !is_open;
+    forms.open_pan = is_open ? static_cast<int>(number) : -1;
+  }
+  if (is_open) takes_out = edit_details(form, forms.cupboard[number], at, answer.problems);
   end_region();
   return takes_out;
 }
@@ -74,12 +105,13 @@ void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer) {
   const std::size_t count = std::min(count_at(form.document(), "cupboard"), kMostShown);
   forms.cupboard.resize(count);
   for (std::size_t i = 0; i < count; ++i) {
-    if (!edit_own(form, forms.cupboard[i], i, answer.problems)) continue;
+    if (!edit_own(form, forms, i, answer)) continue;
     const std::string name = form.text("cupboard." + std::to_string(i) + ".name");
     const std::size_t place = place_among_chosen(form, name);
     if (place < count_at(form.document(), "plan.pans")) form.remove("plan.pans." + std::to_string(place));
     form.remove("cupboard." + std::to_string(i));
     forms.edition = -1;
+    forms.open_pan = -1;
     break;
   }
   const std::size_t all = count_at(form.document(), "cupboard");
@@ -92,6 +124,7 @@ void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer) {
     put(own, "pan", pan);
     form.append("cupboard", own);
     forms.edition = -1;
+    forms.open_pan = static_cast<int>(all);
   }
   end_region();
 }

@@ -2,6 +2,7 @@
 // SPDX-License-Identifier: MIT
 //
 // What is done with the job as a whole: taking back, files, links, paper.
+#include "app/plan/calendar.h"
 #include "app/plan/desk.h"
 #include "app/view/page_parts.h"
 
@@ -22,22 +23,47 @@ void draw_steps(Page& page) {
   }
 }
 
-void draw_files(Page& page) {
-  const std::string name = file_name(page.workspace.document);
-  if (button("desk/new", "Empty job")) take_in(page, Source::kJobFile, kEmptyJob);
+void draw_first(Page& page) {
   if (button("desk/read", "Read a recipe")) wish(page, WishKind::kPasteRecipe);
   if (button("desk/open", "Open a job file")) wish(page, WishKind::kOpenFile);
-  if (button("desk/save", "Save as a file")) {
-    wish(page, WishKind::kSaveFile, name + ".json", "application/json", job_file(page.workspace));
+  if (button("desk/share", "Share by link")) {
+    wish(page, WishKind::kShareLink, file_name(page.workspace.document), "", kept_text(page));
   }
-  if (button("desk/share", "Share by link")) wish(page, WishKind::kShareLink, name, "", kept_text(page));
+  if (button("desk/print", "Print the bench card", ButtonLook::kPrimary, page.job.plan.has_value())) {
+    wish(page, WishKind::kPrint, file_name(page.workspace.document), "text/html", bench_card(page.job));
+  }
 }
 
-void draw_paper(Page& page) {
+void save_calendar(Page& page) {
+  const auto text = clock_calendar(*page.job.job, *page.job.clock, civil_from_minutes(page.utc_minutes()));
+  if (!text) return;
+  wish(page, WishKind::kSaveFile, file_name(page.workspace.document) + ".ics", std::string(kCalendarMediaType), *text);
+}
+
+}  // namespace
+
+void draw_desk(Page& page) {
+  begin_region("desk", "This job", RegionLook::kPlain);
+  begin_flow();
+  draw_steps(page);
+  if (page.shows_job) draw_first(page);
+  end_flow();
+  if (page.message_edition != page.workspace.edition) page.message.clear();
+  if (!page.message.empty()) {
+    note("desk/message", page.is_refusal ? NoteKind::kError : NoteKind::kPlain, page.message);
+  }
+  end_region();
+}
+
+void draw_files(Page& page) {
   const bool has_plan = page.job.plan.has_value();
   const std::string name = file_name(page.workspace.document);
-  if (button("desk/print", "Print the bench card", ButtonLook::kPrimary, has_plan)) {
-    wish(page, WishKind::kPrint, name, "text/html", bench_card(page.job));
+  begin_region("files", "Take it away");
+  heading("files/title", "Take it away", 2);
+  remark("files/about", "This device keeps the job by itself. A file is for another device, or for safety.");
+  begin_flow();
+  if (button("desk/save", "Save as a file")) {
+    wish(page, WishKind::kSaveFile, name + ".json", "application/json", job_file(page.workspace));
   }
   if (button("desk/card", "Save the card", ButtonLook::kPlain, has_plan)) {
     wish(page, WishKind::kSaveFile, name + ".html", "text/html", bench_card(page.job));
@@ -48,22 +74,11 @@ void draw_paper(Page& page) {
   if (button("desk/md", "Save the amounts (Markdown)", ButtonLook::kPlain, has_plan)) {
     wish(page, WishKind::kSaveFile, name + ".md", "text/markdown", amounts_markdown(page.job));
   }
-}
-
-}  // namespace
-
-void draw_desk(Page& page) {
-  begin_region("desk", "This job", RegionLook::kPlain);
-  begin_flow();
-  draw_steps(page);
-  if (page.shows_job) {
-    draw_files(page);
-    draw_paper(page);
+  if (button("desk/ics", "Save the clock (calendar)", ButtonLook::kPlain, has_plan && page.job.clock.has_value())) {
+    save_calendar(page);
   }
+  if (button("desk/new", "Begin an empty job", ButtonLook::kQuiet)) take_in(page, Source::kJobFile, kEmptyJob);
   end_flow();
-  if (!page.message.empty()) {
-    note("desk/message", page.is_refusal ? NoteKind::kError : NoteKind::kPlain, page.message);
-  }
   end_region();
 }
 

@@ -31,7 +31,8 @@ void show_pan(const JobAnswer& answer, std::size_t number) {
   heading(key + "/title", pan.title, 2);
   show_report(key + "/lines", pan.lines, FirstFigure::kLikeOthers);
   if (answer.pictures[number].picture) show_section(answer.pictures[number], answer.units);
-  if (!pan.oven.empty()) view::answer(key + "/oven", "How long", kept_together(pan.oven));
+  if (!pan.oven.empty())
+    view::answer(key + "/oven", "How long", kept_together(pan.oven), kept_together(pan.oven_detail));
   if (pan.oven.empty() && is_waiting) remark(key + "/waiting", "Working out its time in the oven…");
   show_report(key + "/oven_lines", pan.oven_lines, FirstFigure::kLikeOthers);
   end_region();
@@ -66,7 +67,7 @@ void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
     note("plan/none", NoteKind::kPlain, "The plan comes once what is marked is settled.");
     if (!answer.problems.empty()) {
       const auto& [path, message] = *answer.problems.begin();
-      note("plan/first", NoteKind::kError, path + ": " + message);
+      note("plan/first", NoteKind::kError, place_in_words(answer.fields, path) + ": " + message);
     }
     end_region();
     return;

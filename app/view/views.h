@@ -65,6 +65,7 @@ struct JobForms {
   PanEntry recipe_pan;
   std::vector<PanEntry> cupboard;
   bool has_recipe_pan = false;
+  int open_pan = -1;  // of the cupboard, whose form is unfolded; -1: none
   long edition = -1;  // of the workspace they were made from
 };
 

@@ -69,7 +69,7 @@ function plans(program, { check, equal, near }) {
       for (const pan of a.pans) {
         equal(pan.early_min <= pan.time_min && pan.time_min <= pan.late_min, true);
         equal(pan.fill.below_rim_mm > 0, true);
-        equal(pan.cooling.room_min > 0, true);
+        equal(pan.cooling.room_min === null || pan.cooling.room_min > 0, true);
       }
       equal(a.clock === null, job.plan.table_at === undefined);
       equal(a.warnings.some((line) => line.includes('local food-safety rules')), true);
@@ -165,7 +165,7 @@ function papers(program, folder, { check, equal }) {
 }
 
 function recipes(program, folder, { check, equal }) {
-  const texts = readdirSync(join(root, 'tests/recipes')).sort();
+  const texts = readdirSync(join(root, 'tests/recipes')).filter((name) => !['embed_recipes.cmake', 'expected.txt'].includes(name)).sort();
   check(`read: each of ${texts.length} recipes becomes a job file that its schema takes`, () => {
     const files = [];
     for (const name of texts) {
