@@ -132,6 +132,8 @@ int columns_that_fit(float least_em, int most);
 /// next_column() goes on beneath what stands in the first. Nests.
 void begin_columns(int count, float gap_em = 1.0f);
 void next_column();
+/// Goes to whichever column is least full: for panels of unlike heights, whose order does not matter to the eye.
+void next_panel();
 void end_columns();
 
 /// Inside, buttons and toggles stand side by side at their natural width and wrap. For fields side by side use columns.

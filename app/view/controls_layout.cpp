@@ -40,6 +40,9 @@ void begin_columns(int count, float gap_em) {
 void next_column() {
   surface().next_column();
 }
+void next_panel() {
+  surface().next_panel();
+}
 void end_columns() {
   surface().close_columns();
 }

@@ -38,6 +38,7 @@ struct Page {
   JobAnswer job;  // its oven as far as it has been worked out
   JobForms job_forms;
   std::vector<OvenLook> job_looks;  // of each of its pans
+  int job_piece = 0;                // shown on a narrow page: plan, recipe, cupboard, scale
   Pending job_pending;
   std::string message;       // of the last file, link or recipe taken in
   long message_edition = 0;  // of the workspace it was said at; an edit takes it away

@@ -50,25 +50,46 @@ void keep_baking(Page& page) {
   page.job_pending.state = page.job.is_baking() ? Pending::State::kUnasked : Pending::State::kDone;
 }
 
-void draw_forms(Page& page, JobForm& form) {
+void draw_recipe_forms(Page& page, JobForm& form) {
   edit_recipe(form, page.job_forms, page.job);
   const std::size_t parts = count_at(form.document(), "recipe.parts");
   for (std::size_t i = 0; i < parts && i < count_at(form.document(), "recipe.parts"); ++i) {
-    next_column();
+    next_panel();
     edit_part_at(form, i);
   }
-  next_column();
+  next_panel();
   add_part(form);
-  next_column();
+  next_panel();
   edit_job_oven(form);
-  next_column();
+}
+
+void draw_cupboard_forms(Page& page, JobForm& form) {
   edit_cupboard(form, page.job_forms, page.job);
-  next_column();
+  next_panel();
   edit_wishes(form);
-  next_column();
-  edit_scale(form, page.job);
-  next_column();
-  draw_files(page);
+}
+
+/// All of it side by side where there is room; on a phone one piece at a time.
+void draw_pieces(Page& page, JobForm& form, int columns) {
+  const bool is_narrow = columns == 1;
+  if (is_narrow) {
+    segments("job/shows", "Show", page.job_piece, {"The plan", "The recipe", "My cupboard", "The scale"});
+  }
+  const auto shows = [&](int piece) { return !is_narrow || page.job_piece == piece; };
+  if (shows(0)) {
+    begin_columns(columns);
+    show_plan(page.job, page.job_looks);
+    next_panel();
+    draw_files(page);
+    end_columns();
+  }
+  begin_columns(columns);
+  if (shows(1)) draw_recipe_forms(page, form);
+  if (!is_narrow) next_panel();
+  if (shows(2)) draw_cupboard_forms(page, form);
+  if (!is_narrow) next_panel();
+  if (shows(3)) edit_scale(form, page.job);
+  end_columns();
 }
 
 }  // namespace
@@ -91,13 +112,8 @@ void draw_job(Page& page, int columns) {
   keep_forms(page);
   draw_demos(page);
   const long before = page.workspace.edition;
-  begin_columns(columns);
-  show_plan(page.job, page.job_looks);
-  end_columns();
   JobForm form(page.workspace, page.job.problems);
-  begin_columns(columns);
-  draw_forms(page, form);
-  end_columns();
+  draw_pieces(page, form, columns);
   const bool changed = page.workspace.edition != before;
   if (changed) {
     const bool keeps_forms = page.job_forms.edition == before;

@@ -152,13 +152,24 @@ void Surface::open_columns(int count, float gap) {
 }
 
 void Surface::next_column() {
+  // With one column, or past the last, what follows goes beneath; so the same page code serves every width.
+  go_to_column((columns_.back().current + 1) % columns_.back().count);
+}
+
+void Surface::next_panel() {
+  Columns& columns = columns_.back();
+  if (!boxes_.back().empty) columns.bottoms[static_cast<std::size_t>(columns.current)] = boxes_.back().bottom;
+  const auto least = std::min_element(columns.bottoms.begin(), columns.bottoms.end());
+  go_to_column(static_cast<int>(least - columns.bottoms.begin()));
+}
+
+void Surface::go_to_column(int column) {
   Columns& columns = columns_.back();
   Box& box = boxes_.back();
-  columns.bottoms[static_cast<std::size_t>(columns.current)] = box.bottom;
-  // With one column, or past the last, what follows goes beneath; so the same page code serves every width.
-  columns.current = (columns.current + 1) % columns.count;
-  const float used = columns.bottoms[static_cast<std::size_t>(columns.current)];
-  box.left = columns.left + columns.step * static_cast<float>(columns.current);
+  if (!box.empty) columns.bottoms[static_cast<std::size_t>(columns.current)] = box.bottom;
+  columns.current = column;
+  const float used = columns.bottoms[static_cast<std::size_t>(column)];
+  box.left = columns.left + columns.step * static_cast<float>(column);
   box.bottom = std::round(used > 0.0f ? used + px(0.9f) : columns.top);
   box.empty = true;
 }

@@ -74,6 +74,8 @@ class Surface {
   void close_region();
   void open_columns(int count, float gap);
   void next_column();
+  /// The same, in the column that is least full.
+  void next_panel();
   void close_columns();
   void open_flow();
   void close_flow() { boxes_.back().flowing = false; }
@@ -116,6 +118,7 @@ class Surface {
   static constexpr int kPanelDepths = 4;  // draw layers under the controls, one for each nesting of panels
 
   Rect place_in_flow(Box& box, float height, float width, float gap);
+  void go_to_column(int column);
   void advance(float bottom);
   void panel(const Rect& rect, int depth);
 

@@ -39,9 +39,8 @@ const MixtureWords& mixture_words() {
   return words;
 }
 
-void edit_item(JobForm& form, const std::string& at, std::size_t number, bool& takes_out) {
-  const std::string name = "Ingredient " + std::to_string(number + 1);
-  begin_region(at, name, RegionLook::kPlain);
+void edit_item(JobForm& form, const std::string& at, std::size_t number) {
+  begin_region(at, "Ingredient " + std::to_string(number + 1), RegionLook::kPlain);
   begin_columns(2, 0.5f);
   form.edit(at + ".amount", "Amount", "120 g, ½ cup, 2");
   next_column();
@@ -49,26 +48,32 @@ void edit_item(JobForm& form, const std::string& at, std::size_t number, bool& t
   end_columns();
   const std::string said = form.text(at + ".said");
   if (!said.empty() && form.text(at + ".amount").empty()) remark(at + ".said", "The recipe says: " + said);
-  if (!form.problem(at + ".known").empty()) form.show_problem(at + ".known");
-  takes_out = button(at + ".out", "Take " + name + " out", ButtonLook::kQuiet);
+  form.show_problem(at + ".known");
   end_region();
+}
+
+/// One list to take any of them out: a button at each would make the form half as long again.
+void take_item_out(JobForm& form, const std::string& part, const std::string& list, std::size_t count) {
+  std::vector<std::string> labels{"Choose which"};
+  for (std::size_t i = 0; i < count; ++i) {
+    labels.push_back(std::to_string(i + 1) + ". " + form.text(list + "." + std::to_string(i) + ".food"));
+  }
+  int chosen = 0;
+  if (!choice(part + ".out_item", "Take an ingredient out", chosen, labels, {}, count > 0) || chosen == 0) return;
+  form.remove(list + "." + std::to_string(chosen - 1));
 }
 
 void edit_items(JobForm& form, const std::string& part) {
   const std::string list = part + ".ingredients";
   const std::size_t count = count_at(form.document(), list);
-  std::size_t taken_out = count;
-  for (std::size_t i = 0; i < count; ++i) {
-    bool takes_out = false;
-    edit_item(form, list + "." + std::to_string(i), i, takes_out);
-    if (takes_out) taken_out = i;
-  }
-  if (taken_out < count) form.remove(list + "." + std::to_string(taken_out));
+  for (std::size_t i = 0; i < count; ++i) edit_item(form, list + "." + std::to_string(i), i);
   if (button(part + ".add", "Add an ingredient", ButtonLook::kPlain, count < kMostItems)) {
     JsonNode item = make_object();
     put_text(item, "food", "new ingredient");
     form.append(list, item);
+    return;
   }
+  take_item_out(form, part, list, count);
 }
 
 void edit_details(JobForm& form, const std::string& at, const std::string& role) {

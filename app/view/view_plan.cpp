@@ -75,23 +75,23 @@ void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
   show_card("plan/pans", "My pans", answer.words.pans);
   looks.resize(answer.words.in_pans.size());
   for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
-    next_column();
+    next_panel();
     show_pan(answer, i);
     if (i >= answer.ovens.size() || answer.ovens[i].curve.empty()) continue;
-    next_column();
+    next_panel();
     show_heat(answer, i, looks[i]);
   }
   for (std::size_t i = 0; i < answer.words.parts.size(); ++i) {
-    next_column();
+    next_panel();
     show_part(answer.words.parts[i], "plan/part" + std::to_string(i));
   }
-  next_column();
+  next_panel();
   show_card("plan/clock", "When to do what", answer.words.clock);
-  next_column();
+  next_panel();
   show_card("plan/left", "Left over", answer.words.left_over);
-  next_column();
+  next_panel();
   show_card("plan/open", "To settle", answer.words.open);
-  next_column();
+  next_panel();
   show_card("plan/cautions", "Take care", answer.words.cautions);
 }
 

@@ -42,7 +42,7 @@ void edit_scale(JobForm& form, const JobAnswer& answer) {
   remark("scale/about", "Type what the scale shows as you go: a forgotten or doubled ingredient is named.");
   end_region();
   for (const Bowl& bowl : bowls_of(*answer.job, *answer.plan)) {
-    next_column();
+    next_panel();
     weigh_bowl(form, *answer.job, *answer.plan, bowl);
   }
 }

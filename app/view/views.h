@@ -77,9 +77,9 @@ void edit_job_oven(JobForm& form);
 void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer);
 /// How much to make, and when it is to be ready.
 void edit_wishes(JobForm& form);
-/// The scale, and a panel for each bowl; moves to the next column between them.
+/// The scale, and a panel for each bowl; moves on between them.
 void edit_scale(JobForm& form, const JobAnswer& answer);
-/// The plan in panels; moves to the next column between them.
+/// The plan in panels; moves on between them.
 void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks);
 
 }  // namespace tinwright::view

@@ -11,6 +11,9 @@ export const desk = (page) => page.getByRole('region', { name: 'This job', exact
 export const message = (page) => page.getByRole('complementary', { name: 'Message' });
 export const nameOf = async (t, page) => {
   await t.settled(page);
+  const piece = page.getByRole('radio', { name: 'The recipe', exact: true });  // of a narrow page
+  if (await piece.count()) await piece.check();
+  await t.settled(page);
   return nameField(page).inputValue();
 };
 
