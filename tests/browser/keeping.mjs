@@ -151,7 +151,7 @@ async function refusals(t) {
   };
   for (const [what, way] of Object.entries(ways)) {
     await t.check(`where storage ${what}, the page works and says that nothing is kept`, async () => {
-      const page = await t.open('page', devices.phone, { view: 'job', before: (fresh) => fresh.addInitScript(way) });
+      const page = await t.open('page', devices.tablet, { view: 'job', before: (fresh) => fresh.addInitScript(way) });
       await rename(t, page, 'Unkept pie');
       await messageSays(page, /Nothing is kept on this device.*Save the job as a file/);
       await t.shoot(page, 'nothing-kept');

@@ -21,7 +21,8 @@ const wish = (page, kind, name, type, text) => page.evaluate((given) => {
 }, [kind, name, type, text]);
 
 const pagesOf = (pdf) => pdf.toString('latin1').match(/\/Type\s*\/Page\b/g)?.length ?? 0;
-const textIn = (html) => html.replace(/<(title|style)>.*?<\/\1>/gs, '').replace(/<[^>]*>/g, '').replace(/\s+/g, '');
+const textIn = (html) => html.replace(/<(title|style)>.*?<\/\1>/gs, '').replace(/<[^>]*>/g, '').replace(/\s+/g, '')
+  .replace(/&#39;/g, '\'').replace(/&quot;/g, '"').replace(/&lt;/g, '<').replace(/&gt;/g, '>').replace(/&amp;/g, '&');
 
 const kMadeUpCard = `<!doctype html><html lang="en"><head><title>Made up</title><style>
 @page { size: A5; margin: 10mm } :root { --c: rgb(1, 2, 3) } body { color: var(--c); margin: 0 }
