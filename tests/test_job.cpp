@@ -48,6 +48,9 @@ TEST_CASE("masses, volumes, pieces and ranges are weighed") {
   CHECK(unknown.is_taken_as_water);
   CHECK(unknown.known == nullptr);
   CHECK(item(R"({"food": "moon dust", "amount": "3"})").mass == 0.0);
+  const RecipeItem pinch = item(R"({"food": "salt", "amount": "1", "size": "pinch"})");
+  CHECK(pinch.mass > 2e-4);
+  CHECK(pinch.mass < 6e-4);
   CHECK(item(R"({"food": "salt", "remark": "to taste"})").measure == Measure::kNone);
   CHECK(item(R"({"food": "sugar", "known": "none", "amount": "1 cup"})").is_taken_as_water);
 }

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "app/files/document.h"
 #include "app/quantity/parse.h"
 #include "geometry/heat/food_properties.h"
 
@@ -16,30 +17,20 @@ extern const std::string_view kMixturesJson;
 
 namespace {
 
-const JsonNode* member(const JsonNode& object, std::string_view name) {
-  const auto key = std::find(object.keys.begin(), object.keys.end(), name);
-  return key == object.keys.end() ? nullptr : &object.items[static_cast<std::size_t>(key - object.keys.begin())];
-}
-
-std::string text(const JsonNode& object, std::string_view name) {
-  const JsonNode* node = member(object, name);
-  return node == nullptr ? "" : node->text;
-}
-
 template <class Item, class Read>
 std::vector<Item> read_list(std::string_view json, std::string_view name, const Read& read) {
   std::vector<Item> items;
   const auto tree = read_json(json);
-  const JsonNode* list = tree ? member(*tree, name) : nullptr;
+  const JsonNode* list = tree ? node_at(*tree, name) : nullptr;
   if (list == nullptr) return items;
   for (const JsonNode& node : list->items) items.push_back(read(node));
   return items;
 }
 
 CataloguePan read_catalogue_pan(const JsonNode& node) {
-  CataloguePan pan{text(node, "id"),   text(node, "name"),   text(node, "family"),
-                   text(node, "note"), text(node, "source"), {}};
-  if (const JsonNode* fields = member(node, "pan")) pan.fields = fields_of(*fields);
+  CataloguePan pan{text_at(node, "id"),   text_at(node, "name"),   text_at(node, "family"),
+                   text_at(node, "note"), text_at(node, "source"), {}};
+  if (const JsonNode* fields = node_at(node, "pan")) pan.fields = fields_of(*fields);
   return pan;
 }
 
@@ -52,7 +43,7 @@ MixtureUse use_called(const std::string& word) {
 /// The composition with as much air as brings it down to `density`; none where that is denser already by a rounding.
 std::optional<Composition> read_composition(const JsonNode& node, const std::string& density) {
   const auto share = [&](std::string_view name) {
-    return quantity_of(text(node, name), Dimension::kRatio).value_or(0.0);
+    return quantity_of(text_at(node, name), Dimension::kRatio).value_or(0.0);
   };
   Composition asked;
   asked.water = share("water");
@@ -72,7 +63,7 @@ std::optional<Composition> read_composition(const JsonNode& node, const std::str
 }
 
 std::optional<DoneRange> read_done(const JsonNode& node) {
-  const JsonNode* core = member(node, "core");
+  const JsonNode* core = node_at(node, "core");
   if (core == nullptr || core->items.size() != 2) return std::nullopt;
   const auto low = quantity_of(core->items[0].text, Dimension::kTemperature);
   const auto high = quantity_of(core->items[1].text, Dimension::kTemperature);
@@ -81,25 +72,25 @@ std::optional<DoneRange> read_done(const JsonNode& node) {
 
 Mixture read_mixture(const JsonNode& node) {
   Mixture mixture;
-  mixture.id = text(node, "id");
-  mixture.name = text(node, "name");
-  mixture.density = text(node, "density");
-  mixture.rise = text(node, "rise");
-  mixture.spread = text(node, "spread");
-  mixture.note = text(node, "note");
-  mixture.source = text(node, "source");
-  mixture.use = use_called(text(node, "use"));
-  mixture.egg_or_dairy = text(node, "egg_or_dairy") == "true";
-  if (const JsonNode* shares = member(node, "composition")) {
+  mixture.id = text_at(node, "id");
+  mixture.name = text_at(node, "name");
+  mixture.density = text_at(node, "density");
+  mixture.rise = text_at(node, "rise");
+  mixture.spread = text_at(node, "spread");
+  mixture.note = text_at(node, "note");
+  mixture.source = text_at(node, "source");
+  mixture.use = use_called(text_at(node, "use"));
+  mixture.egg_or_dairy = text_at(node, "egg_or_dairy") == "true";
+  if (const JsonNode* shares = node_at(node, "composition")) {
     mixture.composition = read_composition(*shares, mixture.density);
-    mixture.composition_source = text(node, "composition_source");
+    mixture.composition_source = text_at(node, "composition_source");
   }
-  if (const JsonNode* done = member(node, "done")) {
+  if (const JsonNode* done = node_at(node, "done")) {
     mixture.done = read_done(*done);
-    mixture.done_source = text(*done, "source");
+    mixture.done_source = text_at(*done, "source");
   }
-  mixture.sets_at = quantity_of(text(node, "sets_at"), Dimension::kTemperature);
-  mixture.sets_source = text(node, "sets_source");
+  mixture.sets_at = quantity_of(text_at(node, "sets_at"), Dimension::kTemperature);
+  mixture.sets_source = text_at(node, "sets_source");
   return mixture;
 }
 

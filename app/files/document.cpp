@@ -5,7 +5,6 @@
 #include "app/files/document.h"
 
 #include <algorithm>
-#include <optional>
 #include <utility>
 
 namespace tinwright {
@@ -18,16 +17,6 @@ std::pair<std::string_view, std::string_view> split_first(std::string_view path)
   const std::size_t dot = path.find('.');
   if (dot == std::string_view::npos) return {path, {}};
   return {path.substr(0, dot), path.substr(dot + 1)};
-}
-
-std::optional<std::size_t> index_of(std::string_view name) {
-  if (name.empty() || name.size() > kLongestIndex) return std::nullopt;
-  std::size_t index = 0;
-  for (const char c : name) {
-    if (c < '0' || c > '9') return std::nullopt;
-    index = 10 * index + static_cast<std::size_t>(c - '0');
-  }
-  return index;
 }
 
 /// The place among `node.items` of what is called `name`.
@@ -131,6 +120,16 @@ void write_node(std::string& out, const JsonNode& node, bool is_spaced, std::siz
 }
 
 }  // namespace
+
+std::optional<std::size_t> index_of(std::string_view name) {
+  if (name.empty() || name.size() > kLongestIndex) return std::nullopt;
+  std::size_t index = 0;
+  for (const char c : name) {
+    if (c < '0' || c > '9') return std::nullopt;
+    index = 10 * index + static_cast<std::size_t>(c - '0');
+  }
+  return index;
+}
 
 JsonNode make_object() {
   return {.kind = JsonNode::Kind::kObject, .text = {}, .items = {}, .keys = {}, .line = 0};

@@ -5,6 +5,7 @@
 // an array numbered from 0 ("recipe.parts.1.name"), as in Fields. Members nobody here knows stay as they are.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -16,6 +17,9 @@ namespace tinwright {
 JsonNode make_object();
 JsonNode make_array();
 JsonNode make_string(std::string text);
+
+/// A number of at most six digits and nothing else, as items of an array are called.
+std::optional<std::size_t> index_of(std::string_view name);
 
 /// What stands at `path` ("" is the root), or nullptr.
 const JsonNode* node_at(const JsonNode& root, std::string_view path);

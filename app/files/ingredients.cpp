@@ -9,6 +9,7 @@
 #include <algorithm>
 
 #include "app/files/catalogue.h"
+#include "app/files/document.h"
 #include "app/files/food_words.h"
 #include "app/files/json_tree.h"
 
@@ -22,16 +23,6 @@ struct Catalogue {
   std::vector<Ingredient> ingredients;
   std::vector<std::string> others;
 };
-
-const JsonNode* member(const JsonNode& object, std::string_view name) {
-  const auto key = std::find(object.keys.begin(), object.keys.end(), name);
-  return key == object.keys.end() ? nullptr : &object.items[static_cast<std::size_t>(key - object.keys.begin())];
-}
-
-std::string text(const JsonNode& object, std::string_view name) {
-  const JsonNode* node = member(object, name);
-  return node == nullptr ? "" : node->text;
-}
 
 /// "oats, porridge oats" -> the two.
 std::vector<std::string> listed(const std::string& text, std::string_view between) {
@@ -104,26 +95,26 @@ void read_flags(const std::string& flags, Ingredient& ingredient) {
 
 Ingredient read_ingredient(const JsonNode& node) {
   Ingredient ingredient;
-  ingredient.name = text(node, "name");
-  ingredient.id = text(node, "id");
+  ingredient.name = text_at(node, "name");
+  ingredient.id = text_at(node, "id");
   if (ingredient.id.empty()) ingredient.id = hyphenated(ingredient.name);
-  ingredient.aliases = listed(text(node, "also"), ", ");
-  ingredient.loosely = listed(text(node, "loosely"), ", ");
-  if (const JsonNode* shares = member(node, "holds")) ingredient.composition = read_shares(*shares);
-  ingredient.cup_density = quantity_of(text(node, "density"), Dimension::kDensity);
-  if (const JsonNode* pieces = member(node, "pieces")) {
+  ingredient.aliases = listed(text_at(node, "also"), ", ");
+  ingredient.loosely = listed(text_at(node, "loosely"), ", ");
+  if (const JsonNode* shares = node_at(node, "holds")) ingredient.composition = read_shares(*shares);
+  ingredient.cup_density = quantity_of(text_at(node, "density"), Dimension::kDensity);
+  if (const JsonNode* pieces = node_at(node, "pieces")) {
     for (std::size_t i = 0; i < pieces->items.size(); ++i) {
       const auto mass = quantity_of(pieces->items[i].text, Dimension::kMass);
       if (mass) ingredient.pieces.push_back({pieces->keys[i], *mass});
     }
   }
-  read_flags(text(node, "flags"), ingredient);
-  ingredient.left_over = text(node, "leaves");
-  const JsonNode* keeps = member(node, "keeps");
+  read_flags(text_at(node, "flags"), ingredient);
+  ingredient.left_over = text_at(node, "leaves");
+  const JsonNode* keeps = node_at(node, "keeps");
   if (keeps != nullptr && keeps->items.size() == 3) {
     ingredient.keeps = Keeping{keeps->items[0].text, keeps->items[1].text, keeping_source(keeps->items[2].text)};
   }
-  ingredient.source = source_in_words(text(node, "source"));
+  ingredient.source = source_in_words(text_at(node, "source"));
   return ingredient;
 }
 
@@ -131,8 +122,8 @@ Catalogue read_catalogue() {
   Catalogue catalogue;
   const auto tree = read_json(kIngredientsJson);
   if (!tree) return catalogue;
-  catalogue.others = listed(text(*tree, "others"), ", ");
-  const JsonNode* list = member(*tree, "ingredients");
+  catalogue.others = listed(text_at(*tree, "others"), ", ");
+  const JsonNode* list = node_at(*tree, "ingredients");
   if (list == nullptr) return catalogue;
   for (const JsonNode& node : list->items) catalogue.ingredients.push_back(read_ingredient(node));
   return catalogue;

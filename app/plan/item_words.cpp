@@ -37,7 +37,7 @@ void say_pieces(const RecipeItem& item, const ItemPlan& plan, UnitChoice units, 
   const std::string size = item.size.empty() ? "" : " " + item.size;
   if (std::abs(plan.amount - whole) <= kWholePiece) {
     words.amount = format_number(whole, 0) + size;
-  } else if (item.piece <= 0.0) {
+  } else if (item.piece < kSmallestPiece) {
     words.amount = format_pieces(plan.amount) + size;
   } else {
     const double full = std::floor(plan.amount);

@@ -22,7 +22,8 @@ bool is_whole(double pieces) {
 void offer_whole(const RecipeItem& item, double factor, std::vector<WholeFactor>& offers) {
   const double pieces = item.amount * factor;
   if (item.measure != Measure::kPieces || item.amount <= 0.0 || item.most > item.least) return;
-  if (is_whole(pieces) || pieces > kMostPieces) return;
+  const bool is_small = item.piece > 0.0 && item.piece < kSmallestPiece;
+  if (is_whole(pieces) || is_small || pieces > kMostPieces) return;
   for (const double whole : {std::floor(pieces), std::ceil(pieces)}) {
     if (whole < 1.0) continue;
 

@@ -13,6 +13,9 @@ namespace tinwright {
 /// A count this near a whole number is one: nobody parts an egg for a fiftieth.
 inline constexpr double kWholePiece = 0.02;
 
+/// [kg] Lighter pieces (a pinch, a drop) are counted by halves and quarters, not made whole and not weighed.
+inline constexpr double kSmallestPiece = 0.002;
+
 /// Fills plan.items and plan.whole from the part's items and plan.factor.
 void scale_items(const RecipePart& part, PartPlan& plan);
 

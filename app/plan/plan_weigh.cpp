@@ -6,13 +6,12 @@
 
 #include <algorithm>
 
+#include "app/files/document.h"
 #include "app/quantity/parse.h"
 #include "app/quantity/print.h"
 
 namespace tinwright {
 namespace {
-
-constexpr std::size_t kLongestNumber = 4;  // digits
 
 /// The item of that food; nothing where the part has none.
 std::optional<std::size_t> item_called(const RecipePart& part, const std::string& food) {
@@ -45,16 +44,6 @@ void add_item(Bowl& bowl, const RecipePart& part, const PartPlan& plan, std::siz
   bowl.question.steps.push_back({"the " + said.food, mass, uncertainty(said, mass, bowl.question.resolution)});
   bowl.items.push_back(item);
   bowl.in_step.push_back(step);
-}
-
-std::optional<std::size_t> number_of(const std::string& text) {
-  if (text.empty() || text.size() > kLongestNumber) return std::nullopt;
-  std::size_t number = 0;
-  for (const char c : text) {
-    if (c < '0' || c > '9') return std::nullopt;
-    number = 10 * number + static_cast<std::size_t>(c - '0');
-  }
-  return number;
 }
 
 /// The last item that is in a bowl once the recipe's step is done.
@@ -100,7 +89,7 @@ Result<ReadingPlace> find_place(const Job& job, const std::vector<Bowl>& bowls, 
   if (fitting.empty()) {
     return Problem{ProblemCode::kUnknown, "there is no part called \"" + part + "\" with anything to weigh", "part"};
   }
-  if (const auto number = number_of(after)) {
+  if (const auto number = index_of(after)) {
     const bool has_steps =
         std::any_of(job.steps.begin(), job.steps.end(), [](const RecipeStep& step) { return !step.adds.empty(); });
     if (has_steps && part.empty()) {
