@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "app/quantity/parse.h"
 #include "app/quantity/print.h"
 
 namespace tinwright {
@@ -66,10 +67,19 @@ void add_cooling(Fields& fields, const Job& job) {
   }
 }
 
-/// The oven stages of a list; those on a rack or in the cold are the solver's to add.
+/// The recipe's stages. Of "35 to 40 min" the middle is meant: it is where the band is laid around.
 void add_stages(Fields& fields, const Fields& oven, const std::string& path) {
   fields[path] = {"", JsonNode::Kind::kArray};
-  for (const auto& [name, field] : oven) fields[path + name] = field;
+  for (const auto& [name, field] : oven) {
+    fields.try_emplace(path + name, field);
+    const std::string end = ".up_to";
+    if (name.size() < end.size() || name.compare(name.size() - end.size(), end.size(), end) != 0) continue;
+    const std::string from = name.substr(0, name.size() - end.size()) + ".for";
+    const auto least = oven.count(from) > 0 ? parse_quantity(oven.at(from).text, Dimension::kDuration)
+                                            : parse_quantity("", Dimension::kDuration);
+    const auto most = parse_quantity(field.text, Dimension::kDuration);
+    if (least && most && *most > *least) fields[path + from] = {format_number((*least + *most) / 120.0, 6) + " min"};
+  }
 }
 
 void note_faults(FieldReader& reader, const std::vector<Fault>& faults) {

@@ -98,10 +98,12 @@ Result<ReadingPlace> find_place(const Job& job, const std::vector<Bowl>& bowls, 
       }
       return Problem{ProblemCode::kUnknown, "step " + after + " of the recipe puts nothing into a bowl", "after"};
     }
-    const Bowl& bowl = bowls[fitting.front()];
-    if (*number >= 1 && *number <= bowl.items.size()) return ReadingPlace{fitting.front(), *number - 1};
-    return Problem{ProblemCode::kOutOfRange, "only " + std::to_string(bowl.items.size()) + " things go into that bowl",
-                   "after"};
+    std::size_t before = 0;  // things that went into the bowls before
+    for (const std::size_t b : fitting) {
+      if (*number > before && *number <= before + bowls[b].items.size()) return ReadingPlace{b, *number - before - 1};
+      before += bowls[b].items.size();
+    }
+    return Problem{ProblemCode::kOutOfRange, "only " + std::to_string(before) + " things are weighed", "after"};
   }
   std::vector<ReadingPlace> places;
   for (const std::size_t b : fitting) {

@@ -31,8 +31,9 @@ struct ReadingPlace {
   std::size_t after = 0;  // among the bowl's items
 };
 
-/// `after` is a step of the recipe by its number where the recipe's steps say what they add, else the number of an item
-/// in its bowl; or the name of a food. `part` names the bowl, where more than one fits. Problem at "after" or "part".
+/// `after` is a step of the recipe by its number where the recipe's steps say what they add, else the number of an
+/// item, counted through the bowls; or the name of a food. `part` names the bowl, where more than one fits. Problem at
+/// "after" or "part".
 Result<ReadingPlace> find_place(const Job& job, const std::vector<Bowl>& bowls, const std::string& after,
                                 const std::string& part);
 

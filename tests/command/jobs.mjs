@@ -60,6 +60,10 @@ function plans(program, { check, equal, near }) {
     near(batch.pans[0].fill.fill_height_mm, wide.recipe.fill_height_mm / 1.96);
     equal(batch.pans[0].time_min < wide.pans[0].time_min, true);
   });
+  check('plan: of a range of times the middle is meant', () => {
+    const with_oven = (oven) => answer(program, 'plan', { ...sponge, recipe: { ...sponge.recipe, oven }, plan: { make: 'pans', pans: [{ name: 'like theirs' }] } });
+    near(with_oven([{ air: '175 C', for: '30 min', up_to: '40 min' }]).pans[0].time_min, 35);
+  });
   for (const name of demos) {
     check(`plan: ${name} has factors, fill lines, an oven band, a clock where asked, and cautions`, () => {
       const job = demo(name);
