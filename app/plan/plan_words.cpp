@@ -140,7 +140,8 @@ PanWords words_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked, 
     for (const ReportLine& line : describe_bake(*baked->job, *baked->solved, units)) {
       if (line.kind == ReportLine::Kind::kCaution) continue;
       if (line.label == kInMyPan) {
-        words.oven_detail = line.detail;  // the sentence says the rest
+        const std::size_t rest = line.detail.find("; ");  // the sentence says what stands before it
+        words.oven_detail = rest == std::string::npos ? line.detail : line.detail.substr(rest + 2);
       } else {
         words.oven_lines.push_back(line);
       }
