@@ -161,7 +161,7 @@ Report describe_open(const Job& job) {
       }
     }
   }
-  for (const std::string& line : job.unread) report.push_back(remark("Not understood in the recipe: \"" + line + "\""));
+  for (const std::string& line : job.unread) report.push_back(remark("In the recipe: " + line));
   for (std::size_t i = 0; i < job.not_known.size() && i < kMostNamed; ++i) {
     report.push_back(remark("Nothing here uses the field " + job.not_known[i] + "; it is kept. Check its spelling."));
   }

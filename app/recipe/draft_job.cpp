@@ -108,16 +108,42 @@ JsonNode texts_of(const std::vector<std::string>& lines) {
   return list;
 }
 
+bool is_said(const PanDraft& pan, const char* word) {
+  return pan.said.find(word) != std::string::npos;
+}
+
+/// How deep a pan usually is whose depth a recipe leaves out; common practice, no source.
+const char* usual_depth(const PanDraft& pan, const Fields& fields) {
+  for (const char* word : {"sheet", "tray", "Swiss roll", "swiss roll", "jelly roll"}) {
+    if (is_said(pan, word)) return "2.5 cm";
+  }
+  const auto kind = fields.find("outline.kind");
+  const bool is_tart = is_said(pan, "tart") || is_said(pan, "flan") || is_said(pan, "pie") || is_said(pan, "quiche");
+  if (is_tart || (kind != fields.end() && kind->second.text == "fluted")) return "3 cm";
+  return is_said(pan, "loaf") ? "7 cm" : "5 cm";
+}
+
+/// The first pan the recipe names. Where its depth is left out, the usual one is put in and said in `open`.
+JsonNode pan_of(const PanDraft& pan, std::vector<std::string>& open) {
+  Fields fields;
+  for (const auto& [path, text] : pan.fields) fields[path] = {text};
+  if (fields.count("count") > 0) fields["count"].kind = JsonNode::Kind::kNumber;
+  const bool has_sizes = fields.count("outline.kind") > 0;
+  if (has_sizes && fields.count("profile.depth") == 0) {
+    const char* depth = usual_depth(pan, fields);
+    fields["profile.depth"] = {depth};
+    open.push_back("the depth of \"" + pan.said + "\" is not said: taken as " + depth +
+                   "; put it right in the recipe's pan");
+  }
+  return document_from(fields);
+}
+
 JsonNode recipe_of(const RecipeDraft& draft) {
   JsonNode recipe = make_object();
   put_text(recipe, "name", draft.name);
   put_text(recipe, "yield", draft.yield);
-  if (!draft.pans.empty()) {
-    Fields fields;
-    for (const auto& [path, text] : draft.pans.front().fields) fields[path] = {text};
-    if (fields.count("count") > 0) fields["count"].kind = JsonNode::Kind::kNumber;
-    put(recipe, "pan", document_from(fields));
-  }
+  std::vector<std::string> open;
+  if (!draft.pans.empty()) put(recipe, "pan", pan_of(draft.pans.front(), open));
   put(recipe, "parts", parts_of(draft));
   put(recipe, "oven", oven_of(draft));
   put(recipe, "rests", rests_of(draft));
@@ -128,7 +154,7 @@ JsonNode recipe_of(const RecipeDraft& draft) {
     if (steps.items.size() < kMostPerList) steps.items.push_back(std::move(step));
   }
   put(recipe, "steps", std::move(steps));
-  std::vector<std::string> open = draft.doubts;
+  open.insert(open.end(), draft.doubts.begin(), draft.doubts.end());
   open.insert(open.end(), draft.unread.begin(), draft.unread.end());
   put(recipe, "unread", texts_of(open));
   return recipe;
