@@ -46,12 +46,12 @@ ol span::before{counter-increment:n;content:counter(n)". ";font-weight:700}
 ol small{display:block;margin-left:8mm}
 h4{font-size:12pt;margin:0 0 -3mm;break-after:avoid}
 .pan~.pan{border-top:.25mm solid;padding-top:1mm}
-dl.two{columns:3;column-gap:5mm}
+dl.two{column-gap:5mm}
 dl>div{padding-bottom:1mm}
 dt{font-size:10pt}
 dd{font-size:14pt;font-weight:700;line-height:1.1}
 dd small{display:block}
-dl.oven{columns:4;column-gap:4mm}
+dl.oven{columns:2;column-gap:4mm}
 .oven dd{font-size:11.5pt}
 .side{display:grid;grid-template-columns:auto 1fr;column-gap:4mm}
 .side h3{grid-column:1/3}
