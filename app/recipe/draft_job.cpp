@@ -166,6 +166,7 @@ void put_recipe(JsonNode& document, const RecipeDraft& draft) {
   put_text(document, "name", draft.name);
   put(document, "recipe", recipe_of(draft));
   take_away(document, "plan.pans");
+  take_away(document, "page.readings");  // of the other recipe's bowls
 }
 
 JsonNode job_of(const RecipeDraft& draft) {

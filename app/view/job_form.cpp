@@ -7,6 +7,14 @@
 #include <algorithm>
 
 namespace tinwright::view {
+namespace {
+
+/// Readings of the scale go by the order of things in a bowl: where that changes they mean nothing any more.
+void forget_readings(JsonNode& document, const std::string& path) {
+  if (path.rfind("recipe.parts", 0) == 0) take_away(document, "page.readings");
+}
+
+}  // namespace
 
 std::string JobForm::problem(const std::string& path) const {
   const auto found = problems_.find(path);
@@ -29,6 +37,7 @@ void JobForm::put_node(const std::string& path, JsonNode node) {
 
 void JobForm::remove(const std::string& path) {
   take_away(workspace_.document, path);
+  forget_readings(workspace_.document, path);
   note("");
 }
 
@@ -39,6 +48,7 @@ void JobForm::append(const std::string& path, JsonNode node) {
   }
   const std::size_t end = count_at(workspace_.document, path);
   tinwright::put(workspace_.document, path + "." + std::to_string(end), std::move(node));
+  forget_readings(workspace_.document, path);
   note("");
 }
 
