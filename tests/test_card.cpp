@@ -319,7 +319,6 @@ TEST_CASE("in a lined pan the fill line is within the crust and above its floor"
   REQUIRE(static_cast<bool>(cavity));
   PanPlan plan = filled(*cavity, 0.020);
   plan.shell = shell;
-  plan.is_lined = true;
   const std::string svg = drawn(pan, plan);
   const auto lines = fill_lines(svg);
   REQUIRE(lines.size() == 1);

@@ -82,15 +82,9 @@ std::optional<JobAnswer> work_out(FieldReader& reader, const Request& request) {
   if (!answer.plan) return std::nullopt;
   answer.baked = bake_plan(reader, *answer.job, *answer.plan);
   if (!reader.faults().empty()) return std::nullopt;
-  answer.words = describe_plan(*answer.job, *answer.plan, answer.baked, request.units);
-  const auto clock = clock_plan(*answer.job, answer.baked);
-  if (!clock) {
-    reader.fault(clock.problem(), "");
+  if (const auto problem = describe_job(answer)) {
+    reader.fault(*problem, "");
     return std::nullopt;
-  }
-  if (*clock) {
-    answer.clock = **clock;
-    answer.words.clock = describe_clock(**clock);
   }
   return answer;
 }
@@ -103,18 +97,14 @@ std::optional<Answer> answer_plan(FieldReader& reader, const Request& request) {
       json_of(*answer->job, *answer->plan, answer->baked, answer->words, clock), {}, text_of(answer->words), false};
 }
 
-bool ends_with(const std::string& text, const std::string& end) {
-  return text.size() >= end.size() && text.compare(text.size() - end.size(), end.size(), end) == 0;
-}
-
 /// The file -o asks for, by its suffix; HTML where there is none.
 std::optional<Answer> answer_card(FieldReader& reader, const Request& request) {
   const auto answer = work_out(reader, request);
   if (!answer) return std::nullopt;
   const std::string target = request.option("-o");
-  if (ends_with(target, ".csv")) return Answer{{}, {}, amounts_csv(*answer), true};
-  if (ends_with(target, ".md")) return Answer{{}, {}, amounts_markdown(*answer), true};
-  if (!ends_with(target, ".ics")) return Answer{{}, {}, bench_card(*answer), true};
+  if (target.ends_with(".csv")) return Answer{{}, {}, amounts_csv(*answer), true};
+  if (target.ends_with(".md")) return Answer{{}, {}, amounts_markdown(*answer), true};
+  if (!target.ends_with(".ics")) return Answer{{}, {}, bench_card(*answer), true};
   if (!answer->clock) {
     reader.fault(ProblemCode::kMissing, "plan.table_at",
                  "a calendar needs to know when it is on the table, like \"2026-12-24 18:00\"");

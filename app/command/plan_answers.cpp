@@ -68,14 +68,10 @@ void add_bake(Json& json, const PanBake& baked) {
 Json json_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked) {
   const OwnPan& own = job.cupboard[pan.own];
   const double cavities = own.pan.count;
-  const auto density = [&](Role role) {
-    const double volume = batch_volume(job, role);
-    return volume > 0.0 ? batch_mass(job, role) / volume : 0.0;
-  };
   Json json{{"name", own.name}, {"count", pan.count}, {"cavities", own.pan.count}};
   if (pan.base_dough > 0.0) {
     json["base"] = {{"thickness_mm", pan.shell.base * kMm},
-                    {"mass_g", cavities * pan.coverage * pan.base_dough * density(Role::kBase) * kGrams},
+                    {"mass_g", cavities * pan.coverage * pan.base_dough * batch_density(job, Role::kBase) * kGrams},
                     {"coverage", pan.coverage},
                     {"reaches_edges", pan.coverage >= 1.0 - 1e-9}};
   }
@@ -83,14 +79,14 @@ Json json_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked) {
     json["lining"] = {{"floor_thickness_mm", (pan.shell.base + pan.shell.lining) * kMm},
                       {"wall_thickness_mm", pan.shell.lining * kMm},
                       {"wall_height_mm", lining_of(pan.shell, own.pan).height * kMm},
-                      {"mass_g", cavities * pan.lining_dough * density(Role::kLining) * kGrams}};
+                      {"mass_g", cavities * pan.lining_dough * batch_density(job, Role::kLining) * kGrams}};
   }
   if (pan.filling > 0.0) {
     json["fill"] = {{"fill_height_mm", pan.fill_height * kMm},
                     {"below_rim_mm", pan.below_rim * kMm},
                     {"level", pan.level},
                     {"volume_ml", cavities * pan.filling * kMl},
-                    {"mass_g", cavities * pan.filling * density(Role::kFilling) * kGrams},
+                    {"mass_g", cavities * pan.filling * batch_density(job, Role::kFilling) * kGrams},
                     {"cavity_volume_ml", brim_volume(pan.cavity) * kMl},
                     {"risen_below_rim_mm", pan.risen_below_rim * kMm},
                     {"overflow_ml", cavities * pan.overflow * kMl}};

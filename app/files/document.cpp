@@ -7,6 +7,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/quantity/utf8.h"
+
 namespace tinwright {
 namespace {
 
@@ -38,7 +40,8 @@ std::pair<std::string_view, std::string_view> split_last(std::string_view path) 
   return {path.substr(0, dot), path.substr(dot + 1)};
 }
 
-/// The node at `path`, made as objects where there is nothing; nullptr where something else is in the way.
+/// The node at `path`, made as objects where there is nothing; nullptr where something else is in the way. That shows
+/// before anything is made: below a new object nothing can be in the way.
 JsonNode* reach(JsonNode& root, std::string_view path) {
   JsonNode* node = &root;
   while (!path.empty()) {
@@ -57,30 +60,14 @@ JsonNode* reach(JsonNode& root, std::string_view path) {
   return node;
 }
 
-/// The length of the UTF-8 character at `at`; 0 where there is none.
-std::size_t character_length(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
-  const unsigned first = byte(at);
-  if (first < 0x80) return 1;
-  const std::size_t length = first >= 0xf0 ? 4 : first >= 0xe0 ? 3 : first >= 0xc2 ? 2 : 0;
-  if (length == 0 || first > 0xf4) return 0;
-  for (std::size_t i = 1; i < length; ++i) {
-    if ((byte(at + i) & 0xc0U) != 0x80U) return 0;
-  }
-  const unsigned second = byte(at + 1);  // overlong forms, surrogates and beyond U+10FFFF
-  const bool is_wrong = (first == 0xe0 && second < 0xa0) || (first == 0xed && second > 0x9f) ||
-                        (first == 0xf0 && second < 0x90) || (first == 0xf4 && second > 0x8f);
-  return is_wrong ? 0 : length;
-}
-
 void write_string(std::string& out, std::string_view text) {
   static constexpr char kHex[] = "0123456789abcdef";
   out += '"';
   for (std::size_t i = 0; i < text.size();) {
-    const std::size_t length = character_length(text, i);
+    const std::size_t length = first_character(text.substr(i)).bytes;
     const auto first = static_cast<unsigned char>(text[i]);
     if (length == 0) {
-      out += "\xef\xbf\xbd";
+      out += kReplacementCharacter;
     } else if (first == '"' || first == '\\') {
       out += {'\\', text[i]};
     } else if (first == '\n') {
@@ -139,8 +126,12 @@ JsonNode make_array() {
   return {.kind = JsonNode::Kind::kArray, .text = {}, .items = {}, .keys = {}, .line = 0};
 }
 
+JsonNode make_leaf(JsonNode::Kind kind, std::string text) {
+  return {.kind = kind, .text = std::move(text), .items = {}, .keys = {}, .line = 0};
+}
+
 JsonNode make_string(std::string text) {
-  return {.kind = JsonNode::Kind::kString, .text = std::move(text), .items = {}, .keys = {}, .line = 0};
+  return make_leaf(JsonNode::Kind::kString, std::move(text));
 }
 
 const JsonNode* node_at(const JsonNode& root, std::string_view path) {
@@ -170,11 +161,9 @@ std::size_t count_at(const JsonNode& root, std::string_view path) {
 }
 
 bool put(JsonNode& root, std::string_view path, JsonNode value) {
-  JsonNode whole = root;
-  JsonNode* node = reach(whole, path);
+  JsonNode* node = reach(root, path);
   if (node == nullptr) return false;
   *node = std::move(value);
-  root = std::move(whole);
   return true;
 }
 

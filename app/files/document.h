@@ -16,6 +16,8 @@ namespace tinwright {
 /// A tree of these kinds, empty.
 JsonNode make_object();
 JsonNode make_array();
+/// A string, or a number or boolean as it is written.
+JsonNode make_leaf(JsonNode::Kind kind, std::string text);
 JsonNode make_string(std::string text);
 
 /// A number of at most six digits and nothing else, as items of an array are called.

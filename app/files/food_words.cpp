@@ -11,6 +11,8 @@
 #include <unordered_set>
 #include <utility>
 
+#include "app/quantity/utf8.h"
+
 namespace tinwright {
 namespace {
 
@@ -18,22 +20,6 @@ namespace {
 constexpr char kClauseMark = ',';
 constexpr char kChoiceMark = '/';
 constexpr char kPlusMark = '+';
-
-/// Next code point; 0xFFFD for bytes that are no UTF-8.
-char32_t next_letter(std::string_view text, std::size_t& at) {
-  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
-  const unsigned char lead = byte(at++);
-  if (lead < 0x80) return lead;
-  const std::size_t following = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
-  if (lead < 0xC2 || lead > 0xF4 || at + following > text.size()) return 0xFFFD;
-  char32_t code = lead & (0x3Fu >> following);
-  for (std::size_t i = 0; i < following; ++i) {
-    if ((byte(at + i) & 0xC0u) != 0x80u) return 0xFFFD;
-    code = (code << 6) | (byte(at + i) & 0x3Fu);
-  }
-  at += following;
-  return code;
-}
 
 /// Plain letters for an accented one; nothing for what is left out, a space for what parts words.
 std::string_view fold(char32_t c) {
@@ -58,7 +44,12 @@ std::string folded(std::string_view text) {
   std::string out;
   for (std::size_t at = 0; at < text.size();) {
     const std::size_t from = at;
-    const char32_t c = next_letter(text, at);
+    const auto [c, bytes] = first_character(text.substr(at));
+    at += std::max<std::size_t>(bytes, 1);
+    if (bytes == 0) {
+      out += ' ';
+      continue;
+    }
     if (c == U'\'') continue;
     if (c == U'&') {
       out += " and ";

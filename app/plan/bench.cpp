@@ -10,17 +10,13 @@
 #include "app/files/pan_reader.h"
 #include "app/plan/words.h"
 #include "app/quantity/parse.h"
+#include "app/recipe/plain_text.h"
 
 namespace tinwright {
 namespace {
 
 constexpr const char* kWallPoints = "profile.points";
 constexpr const char* kCorners = "outline.points";
-
-std::string trimmed(const std::string& text) {
-  const std::size_t first = text.find_first_not_of(" \t\n");
-  return first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(" \t\n") - first + 1);
-}
 
 std::vector<std::string> split(const std::string& text, char by) {
   std::vector<std::string> parts{""};
@@ -43,7 +39,8 @@ void add_points(Fields& fields, const std::string& path, const std::string& text
     const std::string item = path + "." + std::to_string(index++);
     fields[item] = {"", JsonNode::Kind::kArray};
     std::size_t place = 0;
-    for (const std::string& size : split(point, ',')) fields[item + "." + std::to_string(place++)] = {trimmed(size)};
+    for (const std::string& size : split(point, ','))
+      fields[item + "." + std::to_string(place++)] = {std::string(trimmed(size))};
   }
 }
 
@@ -61,7 +58,8 @@ std::string points_text(const Fields& fields, const std::string& path) {
 void add_texts(Fields& fields, const std::string& prefix, const Texts& texts, const std::vector<std::string>& names) {
   for (const std::string& name : names) {
     const auto found = texts.find(name);
-    if (found != texts.end() && !trimmed(found->second).empty()) fields[prefix + name] = {trimmed(found->second)};
+    if (found != texts.end() && !trimmed(found->second).empty())
+      fields[prefix + name] = {std::string(trimmed(found->second))};
   }
 }
 
@@ -155,7 +153,7 @@ std::optional<Pan> answer_pan(const Fields& fields, const std::string& prefix, T
 
 std::string text_of(const Texts& texts, const std::string& name) {
   const auto found = texts.find(name);
-  return found == texts.end() ? "" : trimmed(found->second);
+  return found == texts.end() ? "" : std::string(trimmed(found->second));
 }
 
 Fields pan_fields(const PanEntry& entry, const std::string& prefix) {

@@ -5,7 +5,6 @@
 #include "app/plan/bench_document.h"
 
 #include <algorithm>
-#include <array>
 
 #include "app/plan/bake_job.h"
 
@@ -21,23 +20,12 @@ const Names kAirs{"held", "ramp", "off_shut", "off_open"};
 const Names kStores{"nowhere", "refrigerator", "freezer"};
 const Names kUnits{"metric", "us"};
 
-void add(JsonNode& object, const char* name, JsonNode value) {
-  object.keys.emplace_back(name);
-  object.items.push_back(std::move(value));
-}
-
-void add_text(JsonNode& object, const char* name, const std::string& text) {
-  if (!text.empty()) add(object, name, make_string(text));
-}
-
 void add_flag(JsonNode& object, const char* name, bool value) {
-  JsonNode node = make_string(value ? "true" : "false");
-  node.kind = JsonNode::Kind::kBoolean;
-  add(object, name, node);
+  put(object, name, make_leaf(JsonNode::Kind::kBoolean, value ? "true" : "false"));
 }
 
 void add_word(JsonNode& object, const char* name, const Names& names, std::size_t index) {
-  add(object, name, make_string(std::string(names[std::min(index, names.size() - 1)])));
+  put(object, name, make_string(std::string(names[std::min(index, names.size() - 1)])));
 }
 
 void add_texts(JsonNode& object, const Texts& texts) {
@@ -47,7 +35,7 @@ void add_texts(JsonNode& object, const Texts& texts) {
     node.keys.push_back(name);
     node.items.push_back(make_string(text));
   }
-  add(object, "texts", std::move(node));
+  put(object, "texts", std::move(node));
 }
 
 JsonNode node_of(const OvenEntry& oven) {
@@ -61,7 +49,7 @@ JsonNode node_of(const OvenEntry& oven) {
     add_texts(each, stage.texts);
     stages.items.push_back(std::move(each));
   }
-  add(node, "stages", std::move(stages));
+  put(node, "stages", std::move(stages));
   add_word(node, "store", kStores, oven.store);
   add_texts(node, oven.texts);
   return node;
@@ -112,18 +100,18 @@ JsonNode document_of(const Bench& bench) {
   JsonNode node = make_object();
   add_word(node, "units", kUnits, static_cast<std::size_t>(bench.units));
   add_flag(node, "has_recipe_pan", bench.has_recipe_pan);
-  add(node, "recipe_pan", document_from(pan_fields(bench.recipe_pan, "")));
-  add(node, "my_pan", document_from(pan_fields(bench.my_pan, "")));
+  put(node, "recipe_pan", document_from(pan_fields(bench.recipe_pan, "")));
+  put(node, "my_pan", document_from(pan_fields(bench.my_pan, "")));
   JsonNode dough = make_object();
-  add_text(dough, "mixture", bench.dough.mixture);
+  put_text(dough, "mixture", bench.dough.mixture);
   add_word(dough, "cover", kCovers, static_cast<std::size_t>(bench.dough.cover));
   add_texts(dough, bench.dough.texts);
-  add(node, "dough", std::move(dough));
+  put(node, "dough", std::move(dough));
   JsonNode filling = make_object();
-  add_text(filling, "mixture", bench.filling.mixture);
+  put_text(filling, "mixture", bench.filling.mixture);
   add_texts(filling, bench.filling.texts);
-  add(node, "filling", std::move(filling));
-  add(node, "oven", node_of(bench.oven));
+  put(node, "filling", std::move(filling));
+  put(node, "oven", node_of(bench.oven));
   return node;
 }
 

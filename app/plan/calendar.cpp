@@ -8,31 +8,12 @@
 #include <cstdint>
 #include <vector>
 
+#include "app/quantity/utf8.h"
+
 namespace tinwright {
 namespace {
 
-constexpr std::size_t kLineOctets = 75;                    // section 3.1, without the line break
-constexpr std::string_view kReplacement = "\xEF\xBF\xBD";  // U+FFFD
-
-/// Octets of the UTF-8 character at the start of `text` (RFC 3629 section 4), 0 if there is none.
-std::size_t character_length(std::string_view text) {
-  const auto octet = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-  const auto follows = [&](std::size_t i, unsigned low = 0x80, unsigned high = 0xBF) {
-    return octet(i) >= low && octet(i) <= high;
-  };
-  const unsigned first = octet(0);
-  if (first < 0x80) return 1;
-  if (first >= 0xC2 && first <= 0xDF) return follows(1) ? 2 : 0;
-  if (first >= 0xE0 && first <= 0xEF) {
-    const unsigned low = first == 0xE0 ? 0xA0 : 0x80, high = first == 0xED ? 0x9F : 0xBF;
-    return follows(1, low, high) && follows(2) ? 3 : 0;
-  }
-  if (first >= 0xF0 && first <= 0xF4) {
-    const unsigned low = first == 0xF0 ? 0x90 : 0x80, high = first == 0xF4 ? 0x8F : 0xBF;
-    return follows(1, low, high) && follows(2) && follows(3) ? 4 : 0;
-  }
-  return 0;
-}
+constexpr std::size_t kLineOctets = 75;  // section 3.1, without the line break
 
 /// One octet of a text as section 3.3.11 writes it; line breaks are seen to before.
 std::string escaped_ascii(char c) {
@@ -44,7 +25,7 @@ std::string escaped_ascii(char c) {
 std::string escaped(std::string_view text) {
   std::string out;
   while (!text.empty()) {
-    std::size_t length = character_length(text);
+    std::size_t length = first_character(text).bytes;
     if (text[0] == '\n' || text[0] == '\r') {
       length = text.substr(0, 2) == "\r\n" ? 2 : 1;
       out += "\\n";
@@ -52,7 +33,7 @@ std::string escaped(std::string_view text) {
       out += escaped_ascii(text[0]);
     } else if (length == 0) {
       length = 1;
-      out += kReplacement;
+      out += kReplacementCharacter;
     } else {
       out += text.substr(0, length);
     }
@@ -65,7 +46,7 @@ std::string escaped(std::string_view text) {
 void add_line(std::string& out, std::string_view line) {
   std::size_t room = kLineOctets;
   while (!line.empty()) {
-    const std::size_t length = std::max<std::size_t>(1, character_length(line));
+    const std::size_t length = std::max<std::size_t>(1, first_character(line).bytes);
     if (length > room) {
       out += "\r\n ";
       room = kLineOctets - 1;  // the space counts

@@ -11,6 +11,7 @@
 #include "app/plan/card_lists.h"
 #include "app/plan/card_style.h"
 #include "app/plan/html_text.h"
+#include "app/plan/words.h"
 
 namespace tinwright {
 namespace {
@@ -18,17 +19,15 @@ namespace {
 constexpr int kLinesByHand = 2;
 constexpr double kWidePan = 115.0, kSmallPan = 58.0;  // [mm] of paper: over the page, or beside its figures
 
-std::string title_of(const Job& job) {
-  if (!job.name.empty()) return job.name;
-  return job.recipe_name.empty() ? "Bench card" : job.recipe_name;
+std::string card_title(const Job& job) {
+  return title_of(job).empty() ? "Bench card" : title_of(job);
 }
 
 /// "16 × " and the pan's name, kept apart.
 std::string pan_title(const Job& job, const PanPlan& pan) {
-  const std::string count = pan.count > 1 ? std::to_string(pan.count) + " × " : "";
   const OwnPan& own = job.cupboard[pan.own];
   const std::string holes = own.pan.count > 1 ? " <small>of " + std::to_string(own.pan.count) + "</small>" : "";
-  return count + foreign_text(own.name) + holes;
+  return counted(pan.count, foreign_text(own.name)) + holes;
 }
 
 std::string heading(const Job& job, const Plan& plan) {
@@ -36,13 +35,13 @@ std::string heading(const Job& job, const Plan& plan) {
   const auto add = [&about](const char* before, const std::string& said) {
     if (!said.empty()) about += (about.empty() ? "" : " · ") + std::string(before) + foreign_text(said);
   };
-  if (job.recipe_name != title_of(job)) add("", job.recipe_name);
+  if (job.recipe_name != card_title(job)) add("", job.recipe_name);
   add("from ", job.source);
   add("the recipe makes ", job.yield);
   add("on the table ", job.table_at);
   std::string pans;
   for (const PanPlan& pan : plan.pans) pans += (pans.empty() ? "" : " + ") + pan_title(job, pan);
-  return "<header><h1>" + foreign_text(title_of(job)) + "</h1><p>" + about + "</p><p class=\"pans\">" + pans +
+  return "<header><h1>" + foreign_text(card_title(job)) + "</h1><p>" + about + "</p><p class=\"pans\">" + pans +
          "</p></header>";
 }
 
@@ -110,7 +109,7 @@ std::string card_html(const Job& job, const Plan& plan, const std::vector<PanBak
          "http-equiv=\"Content-Security-Policy\" "
          "content=\"default-src 'none'; style-src 'unsafe-inline'\"/><meta name=\"viewport\" "
          "content=\"width=device-width\"/><title>" +
-         html_text(title_of(job)) + "</title><style>" + std::string(card_style()) + "</style></head><body><main>" +
+         html_text(card_title(job)) + "</title><style>" + std::string(card_style()) + "</style></head><body><main>" +
          heading(job, plan) + parts_section(words, bowls) + steps_section(job, words, bowls) +
          (words.clock.empty() ? rests_section(job) : small_section("When", words.clock, "lines two")) +
          pans_section(job, plan, baked, words, units) + care_section(words.cautions) + "<div class=\"two last\">" +

@@ -77,7 +77,7 @@ std::string amounts_csv(const JobAnswer& answer) {
 }
 
 std::string amounts_markdown(const JobAnswer& answer) {
-  std::string text = "# " + cell(answer.job->name.empty() ? answer.job->recipe_name : answer.job->name) + "\n";
+  std::string text = "# " + cell(title_of(*answer.job)) + "\n";
   for (const PartWords& part : answer.words.parts) {
     text +=
         "\n## " + cell(part.title) + ", " + cell(part.factor) + "\n\n| Ingredient | Take | That is |\n|---|---:|---|\n";

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "app/plan/plan_picture.h"
+#include "app/quantity/print.h"
 
 namespace tinwright {
 namespace {
@@ -15,18 +16,40 @@ void note_problems(Texts& problems, const std::vector<Fault>& faults) {
   for (const Fault& fault : faults) problems.emplace(fault.place, fault.message);
 }
 
+/// Describes, and notes what is wrong.
 void describe(JobAnswer& answer) {
-  answer.words = describe_plan(*answer.job, *answer.plan, answer.baked, answer.units);
-  const auto clock = clock_plan(*answer.job, answer.baked);
-  if (!clock) {
-    answer.problems.emplace(clock.problem().place, clock.problem().message);
-  } else if (*clock) {
-    answer.clock = **clock;
-    answer.words.clock = describe_clock(**clock);
+  if (const auto problem = describe_job(answer)) answer.problems.emplace(problem->place, problem->message);
+}
+
+/// The cupboard's pans and the bowls on the scale.
+void look_at_kitchen(JobAnswer& answer, const JsonNode& document) {
+  for (const OwnPan& own : answer.job->cupboard) {
+    answer.holds.push_back("Holds " + format_both_volumes(own.pan.count * brim_volume(own.pan), answer.units) + ", " +
+                           format_both_lengths(depth(own.pan), answer.units) + " deep.");
+  }
+  if (!answer.plan) return;
+  answer.bowls = bowls_of(*answer.job, *answer.plan);
+  for (const Bowl& bowl : answer.bowls) {
+    std::vector<std::string> typed;
+    for (std::size_t i = 0; i < bowl.items.size(); ++i) typed.push_back(text_at(document, reading_path(bowl, i)));
+    answer.checks.push_back(check_bowl(bowl, typed));
   }
 }
 
 }  // namespace
+
+std::string reading_path(const Bowl& bowl, std::size_t item) {
+  return "page.readings." + std::to_string(bowl.part) + "." + std::to_string(item);
+}
+
+std::optional<Problem> describe_job(JobAnswer& answer) {
+  answer.words = describe_plan(*answer.job, *answer.plan, answer.baked, answer.units);
+  const auto clock = clock_plan(*answer.job, answer.baked);
+  if (!clock) return clock.problem();
+  answer.clock = *clock;
+  if (answer.clock) answer.words.clock = describe_clock(*answer.clock);
+  return std::nullopt;
+}
 
 JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   JobAnswer answer;
@@ -36,6 +59,7 @@ JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   answer.job = read_job(reader);
   if (answer.job) answer.plan = make_plan(reader, *answer.job);
   note_problems(answer.problems, reader.faults());
+  if (answer.job) look_at_kitchen(answer, document);
   if (!answer.plan) return answer;
   for (const PanPlan& pan : answer.plan->pans) answer.pictures.push_back(picture_of(*answer.job, pan));
   describe(answer);

@@ -43,7 +43,7 @@ void compare_with_recipe(const Job& job, const RecipeShape& recipe, MatchQuestio
 
 }  // namespace
 
-std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe) {
+std::optional<PanMatch> ask_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe) {
   PanMatch match;
   if (job.cupboard.empty()) {
     reader.fault(ProblemCode::kMissing, "cupboard", "there are no pans in the cupboard; put the ones you have there");
@@ -72,12 +72,18 @@ std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, cons
     compare_with_recipe(job, recipe, match.question);
   }
   match.question.recipe_pans = std::max(1, static_cast<int>(std::lround(job.fills * job.batches)));
-  const auto answer = match_pans(match.question);
+  return match;
+}
+
+std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe) {
+  auto match = ask_cupboard(reader, job, recipe);
+  if (!match) return std::nullopt;
+  const auto answer = match_pans(match->question);
   if (!answer) {
     reader.fault(answer.problem(), "cupboard.");
     return std::nullopt;
   }
-  match.answer = *answer;
+  match->answer = *answer;
   return match;
 }
 

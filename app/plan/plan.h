@@ -21,8 +21,7 @@ struct PanPlan {
   std::size_t own = 0;  // in the cupboard
   int count = 1;
   Shell shell;
-  bool is_lined = false;  // the cavity is what the shell leaves
-  Pan cavity;
+  Pan cavity;                                   // what the shell leaves
   double base_dough = 0.0, lining_dough = 0.0;  // [m³]
   double coverage = 1.0;                        // [-] of the floor, when base dough was fixed and thin
   double filling = 0.0;                         // [m³]
@@ -87,7 +86,10 @@ struct Plan {
 /// Nothing, with faults noted at their places, where it cannot work.
 std::optional<Plan> make_plan(FieldReader& reader, const Job& job);
 
-/// The best sets of the cupboard for job.batches of the recipe.
+/// The cupboard as a question, for job.batches of the recipe. Nothing, with a fault noted, where no pan can be asked.
+std::optional<PanMatch> ask_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe);
+
+/// The same, with the best sets.
 std::optional<PanMatch> match_cupboard(FieldReader& reader, const Job& job, const RecipeShape& recipe);
 
 /// How high pans may be filled: so that the filling stays inside once risen, but up to the recipe's own share of the

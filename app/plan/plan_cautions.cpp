@@ -23,24 +23,12 @@ void add_once(Report& report, const ReportLine& line) {
   if (line.kind == ReportLine::Kind::kCaution && !is_said(report, line)) report.push_back(line);
 }
 
-bool any_item(const Job& job, bool (*holds)(const Ingredient&)) {
+/// Whether anything in the job has that mark.
+bool any_item(const Job& job, bool Ingredient::*mark) {
   return std::any_of(job.parts.begin(), job.parts.end(), [&](const RecipePart& part) {
     return std::any_of(part.items.begin(), part.items.end(),
-                       [&](const RecipeItem& item) { return item.known != nullptr && holds(*item.known); });
+                       [&](const RecipeItem& item) { return item.known != nullptr && item.known->*mark; });
   });
-}
-
-bool is_leavening(const Ingredient& food) {
-  return food.leavening;
-}
-bool is_salt(const Ingredient& food) {
-  return food.salt;
-}
-bool is_egg(const Ingredient& food) {
-  return food.egg;
-}
-bool is_dairy(const Ingredient& food) {
-  return food.dairy;
 }
 
 /// [-] the largest change of amount among the parts, as a factor of at least 1.
@@ -59,14 +47,14 @@ double surface(const Pan& pan) {
 
 void warn_of_scaling(Report& report, const Job& job, const Plan& plan) {
   const double deeper = std::max(plan.depth_factor, 1.0 / plan.depth_factor);
-  if (any_item(job, is_leavening) && deeper > kMuchDeeper) {
+  if (any_item(job, &Ingredient::leavening) && deeper > kMuchDeeper) {
     report.push_back(caution(
         plan.depth_factor > 1.0 ? "The layer is much deeper than the recipe's: with all of the scaled baking powder, "
                                   "soda or yeast it may rise too fast and sink; many bakers take a little less."
                                 : "The layer is much shallower than the recipe's: it needs no more baking powder, soda "
                                   "or yeast than scaled, and dries out sooner."));
   }
-  if (any_item(job, is_salt) && largest_change(plan) > kMuchMore) {
+  if (any_item(job, &Ingredient::salt) && largest_change(plan) > kMuchMore) {
     report.push_back(
         caution("Salt and spices seldom scale quite evenly over so large a change: add most of it, taste "
                 "what is safe to taste, then the rest."));
@@ -133,12 +121,13 @@ Report plan_cautions(const Job& job, const Plan& plan, const std::vector<PanBake
   Report usual;
   for (const PanPlan& pan : plan.pans) add_pan_cautions(usual, job.cupboard[pan.own].pan);
   const bool has_dough = batch_mass(job, Role::kBase) + batch_mass(job, Role::kLining) > 0.0;
-  if (has_dough || any_item(job, is_egg)) add_raw_dough_caution(usual);
+  if (has_dough || any_item(job, &Ingredient::egg)) add_raw_dough_caution(usual);
   const bool keeps_badly = std::any_of(job.parts.begin(), job.parts.end(), [](const RecipePart& part) {
     return part.role == Role::kFilling && part.mixture != nullptr && part.mixture->egg_or_dairy;
   });
   const bool has_filling = batch_mass(job, Role::kFilling) > 0.0;
-  if (keeps_badly || (has_filling && (any_item(job, is_egg) || any_item(job, is_dairy)))) add_filling_caution(usual);
+  if (keeps_badly || (has_filling && (any_item(job, &Ingredient::egg) || any_item(job, &Ingredient::dairy))))
+    add_filling_caution(usual);
   for (const ReportLine& line : oven_cautions(job, plan, baked, units)) usual.push_back(line);
   for (const ReportLine& line : usual) add_once(report, line);
   return report;

@@ -149,14 +149,14 @@ Result<std::string> clock_calendar(const Job& job, const ClockPlan& clock, const
     const ScheduledTask& time = clock.times[i];
     CalendarEvent event;
     event.summary = clock.tasks[i].label;
-    event.description = job.name.empty() ? job.recipe_name : job.name;
+    event.description = title_of(job);
     event.location = clock.tasks[i].place;
     event.start = time.start;
     event.end = time.end;
     event.alarm_before = kAlarm;
     events.push_back(std::move(event));
   }
-  return calendar_text(events, job.name.empty() ? job.recipe_name : job.name, stamp);
+  return calendar_text(events, title_of(job), stamp);
 }
 
 }  // namespace tinwright

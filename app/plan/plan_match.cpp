@@ -24,9 +24,7 @@ std::string sentences(const std::vector<std::string>& words) {
 std::optional<MatchQuestion> ask_for_leftover(const Job& job, const Plan& plan) {
   const Fields nothing;
   FieldReader nobody(nothing);  // faults here were noted when the plan was made
-  Job whole = job;
-  whole.makes_batch = true;
-  auto match = match_cupboard(nobody, whole, plan.recipe);
+  auto match = plan.match ? plan.match : ask_cupboard(nobody, job, plan.recipe);
   if (!match) return std::nullopt;
   for (const PanPlan& pan : plan.pans) {
     for (std::size_t k = 0; k < match->own.size(); ++k) {
@@ -45,8 +43,7 @@ Report describe_match(const Job& job, const Plan& plan, UnitChoice units) {
   if (!plan.match) {
     std::string list;
     for (const PanPlan& pan : plan.pans) {
-      list += list.empty() ? "" : ", ";
-      list += (pan.count > 1 ? std::to_string(pan.count) + " × " : "") + job.cupboard[pan.own].name;
+      list += (list.empty() ? "" : ", ") + counted(pan.count, job.cupboard[pan.own].name);
     }
     report.push_back(figure("Pans", list, "chosen by you"));
     return report;

@@ -73,7 +73,7 @@ void add_stages(Fields& fields, const Fields& oven, const std::string& path) {
   for (const auto& [name, field] : oven) {
     fields.try_emplace(path + name, field);
     const std::string end = ".up_to";
-    if (name.size() < end.size() || name.compare(name.size() - end.size(), end.size(), end) != 0) continue;
+    if (!name.ends_with(end)) continue;
     const std::string from = name.substr(0, name.size() - end.size()) + ".for";
     const auto least = oven.count(from) > 0 ? parse_quantity(oven.at(from).text, Dimension::kDuration)
                                             : parse_quantity("", Dimension::kDuration);
@@ -109,7 +109,7 @@ std::optional<BakePans> bake_pans(const Job& job, const Plan& plan, const PanPla
   pans.mine.pan = job.cupboard[pan.own].pan;
   const bool is_filled = has_filling(job);
   if (is_filled) {
-    pans.mine.is_lined = pan.is_lined;
+    pans.mine.is_lined = pan.shell.is_there();
     pans.mine.lining = lining_of(pan.shell, pans.mine.pan);
     pans.mine.fill_height = pan.fill_height;
   } else if (pan.shell.base > 0.0 && pan.shell.lining <= 0.0) {

@@ -27,7 +27,7 @@ BenchAnswer picture_of(const Job& job, const PanPlan& pan) {
     FillJob fill;
     fill.pan = own;
     fill.cavity = pan.cavity;
-    if (pan.is_lined) fill.lining = lining_of(pan.shell, own);
+    if (pan.shell.is_there()) fill.lining = lining_of(pan.shell, own);
     fill.question.rise = rise_of_filling(job);
     answer.fill_job = fill;
     const auto filled =

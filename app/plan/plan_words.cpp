@@ -81,13 +81,7 @@ PartWords words_of_part(const Job& job, std::size_t i, const PartPlan& plan, Uni
 }
 
 std::string title_of(const Job& job, const PanPlan& pan) {
-  const std::string& name = job.cupboard[pan.own].name;
-  return pan.count == 1 ? name : std::to_string(pan.count) + " × " + name;
-}
-
-double density_of(const Job& job, Role role) {
-  const double volume = batch_volume(job, role);
-  return volume > 0.0 ? batch_mass(job, role) / volume : 0.0;
+  return counted(pan.count, job.cupboard[pan.own].name);
 }
 
 void say_dough(Report& lines, const Job& job, const PanPlan& pan, UnitChoice units) {
@@ -95,7 +89,7 @@ void say_dough(Report& lines, const Job& job, const PanPlan& pan, UnitChoice uni
   const std::string each = cavities > 1.0 ? "for each of its " + format_number(cavities, 0) + " cavities" : "";
   const auto say = [&](const char* label, double volume, double thickness, Role role, const char* where) {
     if (volume <= 0.0) return;
-    lines.push_back(figure(label, mass(volume * density_of(job, role), units), each));
+    lines.push_back(figure(label, mass(volume * batch_density(job, role), units), each));
     lines.push_back(figure("Press or roll it", format_both_lengths(thickness, units) + " thick", where));
   };
   say("Base", pan.coverage * pan.base_dough, pan.shell.base, Role::kBase,
@@ -121,7 +115,7 @@ void say_filling(Report& lines, const Job& job, const PanPlan& pan, UnitChoice u
                              (is_shell ? " of the shell" : " of the pan")));
   const double cavities = job.cupboard[pan.own].pan.count;
   lines.push_back(figure("Filling",
-                         mass(cavities * pan.filling * density_of(job, Role::kFilling), units) + ", " +
+                         mass(cavities * pan.filling * batch_density(job, Role::kFilling), units) + ", " +
                              format_both_volumes(cavities * pan.filling, units),
                          pan.count > 1 ? "in each" : ""));
   if (rise_of_filling(job) > 1.0) {
@@ -155,8 +149,9 @@ PanWords words_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked, 
 Report say_left_over(const Job& job, const Plan& plan, UnitChoice units) {
   Report report;
   if (plan.filling_left * 1e3 > kWorthSaying) {
-    report.push_back(figure("Filling left over", format_both_volumes(plan.filling_left, units) + ", " +
-                                                     mass(plan.filling_left * density_of(job, Role::kFilling), units)));
+    report.push_back(
+        figure("Filling left over", format_both_volumes(plan.filling_left, units) + ", " +
+                                        mass(plan.filling_left * batch_density(job, Role::kFilling), units)));
     for (const std::string& small : small_pans_for(job, plan, units)) report.push_back(remark(small));
   }
   for (const ByProduct& left : plan.by_products) {

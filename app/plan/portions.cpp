@@ -186,7 +186,6 @@ std::optional<std::vector<PanPlan>> line_chosen(FieldReader& reader, const Job& 
     pan.count = each.count;
     pan.shell = shell;
     pan.coverage = coverage;
-    pan.is_lined = shell.is_there();
     const auto cavity = cavity_of(shell, own);
     if (!cavity) {
       reader.fault(cavity.problem().code, "plan.pans",

@@ -80,6 +80,11 @@ double batch_mass(const Job& job, Role role) {
   return sum;
 }
 
+double batch_density(const Job& job, Role role) {
+  const double volume = batch_volume(job, role);
+  return volume > 0.0 ? batch_mass(job, role) / volume : 0.0;
+}
+
 Lining lining_of(const Shell& shell, const Pan& pan) {
   const double height = std::min(shell.wall_height.value_or(depth(pan)), depth(pan));
   return {shell.base + shell.lining, shell.lining, shell.lining > 0.0 ? height : depth(pan)};

@@ -48,6 +48,8 @@ std::optional<RecipeShape> shape_of_recipe(FieldReader& reader, const Job& job);
 /// [m³] of dough and filling all the parts of one role make in one batch.
 double batch_volume(const Job& job, Role role);
 double batch_mass(const Job& job, Role role);
+/// [kg/m³] of all parts of that role together; 0 where there are none.
+double batch_density(const Job& job, Role role);
 
 /// The field a fault of that part's is shown at: "recipe.parts.2.thickness".
 std::string part_path(std::size_t part, const std::string& field);

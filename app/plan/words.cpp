@@ -27,6 +27,10 @@ bool is_said(const Report& report, const ReportLine& line) {
   return std::any_of(report.begin(), report.end(), [&](const ReportLine& said) { return said.value == line.value; });
 }
 
+std::string counted(int count, const std::string& name) {
+  return (count > 1 ? std::to_string(count) + " × " : "") + name;
+}
+
 std::string format_both_areas(double square_metres, UnitChoice choice) {
   constexpr double kSquareInch = 0.0254 * 0.0254;  // [m²]
   const std::string metric = format_number(square_metres * 1e4, 0) + " cm²";

@@ -19,6 +19,9 @@ ReportLine caution(std::string sentence);
 /// Whether a report has a line that says the same.
 bool is_said(const Report& report, const ReportLine& line);
 
+/// "2 × 20 cm springform"; one goes by its name alone.
+std::string counted(int count, const std::string& name);
+
 /// "380 cm² (59 sq in)", the chosen unit first.
 std::string format_both_areas(double square_metres, UnitChoice choice);
 

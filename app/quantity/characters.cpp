@@ -1,36 +1,18 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Decoding follows the Unicode Standard's table 3-7 (well-formed UTF-8 byte sequences); the look-alikes are
-// the ones that word processors and phone keyboards put in place of the plain signs.
+// The look-alikes are the ones that word processors and phone keyboards put in place of the plain signs.
 #include "app/quantity/characters.h"
 
 #include <utility>
 
+#include "app/quantity/utf8.h"
+
 namespace tinwright {
 namespace {
 
-constexpr char32_t kMalformed = 0xFFFFFFFF;
 constexpr char32_t kReplacement = 0xFFFD;
 constexpr std::size_t kLongestShown = 16;  // characters of the cook's text quoted in a message
-
-/// Next code point, kMalformed where the bytes are not UTF-8 (overlong forms and surrogates included).
-char32_t decode(std::string_view text, std::size_t& at) {
-  const auto lead = static_cast<unsigned char>(text[at++]);
-  if (lead < 0x80) return lead;
-  const int following = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
-  if (lead < 0xC2 || lead > 0xF4) return kMalformed;
-  char32_t code = lead & (0x3Fu >> following);
-  for (int i = 0; i < following; ++i) {
-    if (at >= text.size()) return kMalformed;
-    const auto next = static_cast<unsigned char>(text[at++]);
-    if ((next & 0xC0u) != 0x80u) return kMalformed;
-    code = (code << 6) | (next & 0x3Fu);
-  }
-  constexpr char32_t kSmallest[] = {0, 0x80, 0x800, 0x10000};
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  return code < kSmallest[following] || code > 0x10FFFF || surrogate ? kMalformed : code;
-}
 
 bool is_space(char32_t c) {
   return c == U' ' || c == U'\t' || c == 0xA0 || (c >= 0x2000 && c <= 0x200A) || c == 0x202F || c == 0x205F ||
@@ -77,25 +59,6 @@ bool is_unprintable(char32_t c) {
          (c >= 0x2060 && c <= 0x206F) || c == 0xFEFF || c == kReplacement;
 }
 
-void append_utf8(std::string& out, char32_t c) {
-  const auto put = [&out](char32_t byte) { out.push_back(static_cast<char>(static_cast<unsigned char>(byte))); };
-  if (c < 0x80) {
-    put(c);
-  } else if (c < 0x800) {
-    put(0xC0 | (c >> 6));
-    put(0x80 | (c & 0x3F));
-  } else if (c < 0x10000) {
-    put(0xE0 | (c >> 12));
-    put(0x80 | ((c >> 6) & 0x3F));
-    put(0x80 | (c & 0x3F));
-  } else {
-    put(0xF0 | (c >> 18));
-    put(0x80 | ((c >> 12) & 0x3F));
-    put(0x80 | ((c >> 6) & 0x3F));
-    put(0x80 | (c & 0x3F));
-  }
-}
-
 }  // namespace
 
 Problem problem_at(ProblemCode code, int column, std::string message) {
@@ -110,8 +73,9 @@ Result<std::vector<Character>> read_characters(std::string_view text) {
       return problem_at(ProblemCode::kNotANumber, 0,
                         "this is too long to be one quantity; write a number with its unit, like 24 cm or 1 1/2 cups");
     }
-    const char32_t code = decode(text, at);
-    if (code == kMalformed) {
+    const auto [code, bytes] = first_character(text.substr(at));
+    at += bytes;
+    if (bytes == 0) {
       return problem_at(ProblemCode::kUnreadable, column,
                         "a character here is damaged (the text is not UTF-8); type the quantity again, like 24 cm");
     }

@@ -171,9 +171,7 @@ void put_recipe(JsonNode& document, const RecipeDraft& draft) {
 
 JsonNode job_of(const RecipeDraft& draft) {
   JsonNode document = make_object();
-  JsonNode version = make_string(std::to_string(kJobVersion));
-  version.kind = JsonNode::Kind::kNumber;
-  put(document, "version", version);
+  put(document, "version", make_leaf(JsonNode::Kind::kNumber, std::to_string(kJobVersion)));
   put_recipe(document, draft);
   put(document, "cupboard", make_array());
   return document;

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <array>
 
+#include "app/quantity/utf8.h"
 #include "app/recipe/markup.h"
 #include "app/recipe/plain_text.h"
 
@@ -77,7 +78,7 @@ std::size_t take_number(std::string_view text, std::string& out) {
     out += clean_text(std::string(1, static_cast<char>(code)));  // browsers read these as Windows-1252 too
   } else if (is_letter) {
     std::string letter;
-    append_code(letter, code);
+    append_utf8(letter, code);
     out += clean_text(letter);
   }
   return at;
@@ -90,7 +91,7 @@ std::size_t take_name(std::string_view text, std::string& out) {
   const auto* found =
       std::find_if(kEntities.begin(), kEntities.end(), [name](const Entity& e) { return e.name == name; });
   if (found == kEntities.end()) return 0;
-  if (found->code != 0) append_code(out, found->code);
+  if (found->code != 0) append_utf8(out, found->code);
   return end + 1;
 }
 

@@ -104,6 +104,11 @@ struct Job {
   std::vector<std::string> not_known;  // fields nobody asked for; they are kept
 };
 
+/// What to call it: the job's own name, or the recipe's.
+inline const std::string& title_of(const Job& job) {
+  return job.name.empty() ? job.recipe_name : job.name;
+}
+
 /// The newest job files this program can read.
 inline constexpr int kJobVersion = 1;
 

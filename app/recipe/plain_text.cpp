@@ -1,40 +1,16 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Decoding follows the Unicode Standard's table 3-7 (well-formed UTF-8 byte sequences); the bytes 0x80 to 0x9F of
-// Windows-1252 follow the WHATWG Encoding Standard's index of that name (from memory).
+// The bytes 0x80 to 0x9F of Windows-1252 follow the WHATWG Encoding Standard's index of that name (from memory).
 #include "app/recipe/plain_text.h"
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
+
+#include "app/quantity/utf8.h"
 
 namespace tinwright {
 namespace {
-
-constexpr char32_t kMalformed = 0xFFFFFFFF;
-
-/// Code point at `at`, kMalformed where the bytes are not UTF-8; `at` moves on only where they are.
-char32_t decode(std::string_view text, std::size_t& at) {
-  const auto lead = static_cast<unsigned char>(text[at]);
-  if (lead < 0x80) {
-    ++at;
-    return lead;
-  }
-  const std::size_t following = lead >= 0xF0 ? 3 : lead >= 0xE0 ? 2 : 1;
-  if (lead < 0xC2 || lead > 0xF4 || at + following >= text.size()) return kMalformed;
-  char32_t code = lead & (0x3Fu >> following);
-  for (std::size_t i = 1; i <= following; ++i) {
-    const auto next = static_cast<unsigned char>(text[at + i]);
-    if ((next & 0xC0u) != 0x80u) return kMalformed;
-    code = (code << 6) | (next & 0x3Fu);
-  }
-  constexpr std::array<char32_t, 4> kSmallest{0, 0x80, 0x800, 0x10000};
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  if (code < kSmallest[following] || code > 0x10FFFF || surrogate) return kMalformed;
-  at += following + 1;
-  return code;
-}
 
 char32_t from_windows_1252(unsigned char byte) {
   constexpr std::array<char16_t, 32> kHigh{0x20AC, 0,      0x201A, 0x0192, 0x201E, 0x2026, 0x2020, 0x2021,
@@ -62,7 +38,7 @@ void put(std::string& out, char32_t c) {
   } else if (c == ' ' || c == '\t' || is_wide_space(c)) {
     out += ' ';
   } else if (!is_invisible(c)) {
-    append_code(out, c);
+    append_utf8(out, c);
   }
 }
 
@@ -77,9 +53,9 @@ std::string from_utf16(std::string_view bytes, bool is_big_endian) {
       continue;
     }
     if (unit >= 0xDC00 && unit < 0xE000) {
-      if (high != 0) append_code(out, 0x10000 + ((high - 0xD800) << 10) + (unit - 0xDC00));
+      if (high != 0) append_utf8(out, 0x10000 + ((high - 0xD800) << 10) + (unit - 0xDC00));
     } else {
-      append_code(out, unit);
+      append_utf8(out, unit);
     }
     high = 0;
   }
@@ -103,25 +79,6 @@ bool any_of_list(std::string_view words, const Test& test) {
 
 }  // namespace
 
-void append_code(std::string& out, char32_t c) {
-  const auto byte = [&out](char32_t value) { out.push_back(static_cast<char>(static_cast<unsigned char>(value))); };
-  if (c < 0x80) {
-    byte(c);
-  } else if (c < 0x800) {
-    byte(0xC0 | (c >> 6));
-    byte(0x80 | (c & 0x3F));
-  } else if (c < 0x10000) {
-    byte(0xE0 | (c >> 12));
-    byte(0x80 | ((c >> 6) & 0x3F));
-    byte(0x80 | (c & 0x3F));
-  } else {
-    byte(0xF0 | (c >> 18));
-    byte(0x80 | ((c >> 12) & 0x3F));
-    byte(0x80 | ((c >> 6) & 0x3F));
-    byte(0x80 | (c & 0x3F));
-  }
-}
-
 std::string clean_text(std::string_view bytes) {
   if (starts_with(bytes, "\xFF\xFE")) return clean_text(from_utf16(bytes, false));
   if (starts_with(bytes, "\xFE\xFF")) return clean_text(from_utf16(bytes, true));
@@ -133,8 +90,9 @@ std::string clean_text(std::string_view bytes) {
       if (at >= bytes.size() || bytes[at] != '\n') out += '\n';
       continue;
     }
-    const char32_t code = decode(bytes, at);
-    put(out, code == kMalformed ? from_windows_1252(static_cast<unsigned char>(bytes[at++])) : code);
+    const auto [code, length] = first_character(bytes.substr(at));
+    put(out, length > 0 ? code : from_windows_1252(static_cast<unsigned char>(bytes[at])));
+    at += std::max<std::size_t>(length, 1);
   }
   return out;
 }

@@ -41,7 +41,4 @@ std::vector<std::string> lines_of(std::string_view text);
 /// At most `longest` bytes of the text, not cut within a character, with "..." where something was left out.
 std::string shortened(std::string_view text, std::size_t longest);
 
-/// Adds a code point as UTF-8.
-void append_code(std::string& out, char32_t code);
-
 }  // namespace tinwright

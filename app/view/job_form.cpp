@@ -71,15 +71,13 @@ void JobForm::edit_number(const std::string& path, Text label, Text hint) {
   std::string typed = text(path);
   const std::string wrong = problem(path);
   if (!field(path, label, typed, {.hint = hint, .problem = wrong, .keyboard = Keyboard::kDecimal})) return;
-  JsonNode node = make_string(typed);
   const bool is_number = !typed.empty() && typed.size() < 7 &&
                          typed.find_first_not_of("0123456789") == std::string::npos &&
                          (typed[0] != '0' || typed.size() == 1);
-  if (is_number) node.kind = JsonNode::Kind::kNumber;
-  if (typed.empty()) {
-    put(path, "");
+  if (is_number) {
+    put_node(path, make_leaf(JsonNode::Kind::kNumber, typed));
   } else {
-    put_node(path, node);
+    put(path, typed);
   }
 }
 

@@ -4,7 +4,6 @@
 // The cook's own pans, and what is to be made in them.
 #include <algorithm>
 
-#include "app/quantity/print.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
@@ -46,14 +45,6 @@ void rename(JobForm& form, const std::string& at, const std::string& before) {
   if (place < count_at(form.document(), "plan.pans")) form.put("plan.pans." + std::to_string(place) + ".name", now);
 }
 
-/// What it holds, in a line.
-std::string holds(const JobAnswer& answer, std::size_t number) {
-  if (!answer.job || number >= answer.job->cupboard.size()) return "";
-  const Pan& pan = answer.job->cupboard[number].pan;
-  return "Holds " + format_both_volumes(pan.count * brim_volume(pan), answer.units) + ", " +
-         format_both_lengths(depth(pan), answer.units) + " deep.";
-}
-
 bool has_problem(const Texts& problems, const std::string& at) {
   const auto found = problems.lower_bound(at + ".");
   return found != problems.end() && found->first.rfind(at + ".", 0) == 0;
@@ -82,8 +73,7 @@ bool edit_own(JobForm& form, JobForms& forms, std::size_t number, const JobAnswe
   bool takes_out = false;
   begin_region(at, title, RegionLook::kPlain);
   heading(at + "/title", title, 3);
-  const std::string about = holds(answer, number);
-  if (!about.empty()) remark(at + "/about", about);
+  if (number < answer.holds.size()) remark(at + "/about", answer.holds[number]);
   choose_pan(form, at, name);
   const bool is_wrong = has_problem(answer.problems, at);  // then its form is open
   bool is_open = is_wrong || forms.open_pan == static_cast<int>(number);

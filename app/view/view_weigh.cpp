@@ -2,30 +2,26 @@
 // SPDX-License-Identifier: MIT
 //
 // The weigh check: what the scale should read as each bowl is filled, and what it means when it does not.
-#include "app/plan/plan_weigh.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
 namespace {
 
-void weigh_bowl(JobForm& form, const Job& job, const Plan& plan, const Bowl& bowl) {
-  const std::string at = "page.readings." + std::to_string(bowl.part);
-  std::vector<std::string> typed;
-  for (std::size_t i = 0; i < bowl.items.size(); ++i) typed.push_back(form.text(at + "." + std::to_string(i)));
-  const BowlCheck check = check_bowl(bowl, typed);
-  const std::string title = "On the scale: " + job.parts[bowl.part].name;
+void weigh_bowl(JobForm& form, const JobAnswer& answer, std::size_t number) {
+  const Bowl& bowl = answer.bowls[number];
+  const BowlCheck& check = answer.checks[number];
+  const RecipePart& part = answer.job->parts[bowl.part];
+  const std::string at = "scale/" + std::to_string(bowl.part);
+  const std::string title = "On the scale: " + part.name;
   begin_region(at, title);
   heading(at + "/title", title, 2);
   if (!check.words.empty()) note(at + "/words", check.is_fine ? NoteKind::kPlain : NoteKind::kCaution, check.words);
   for (std::size_t i = 0; i < bowl.items.size(); ++i) {
-    const RecipeItem& item = job.parts[bowl.part].items[bowl.items[i]];
-    const double mass = plan.parts[bowl.part].items[bowl.items[i]].mass;
-    const std::string path = at + "." + std::to_string(i);
-    std::string text = typed[i];
-    if (field(path, format_grams(mass) + " " + item.food + ": " + check.expected[i], text,
-              {.hint = "not weighed", .problem = check.wrong[i]})) {
-      form.put(path, text);
-    }
+    const std::string path = reading_path(bowl, i);
+    const std::string label =
+        format_grams(bowl.question.steps[i].mass) + " " + part.items[bowl.items[i]].food + ": " + check.expected[i];
+    std::string text = form.text(path);
+    if (field(path, label, text, {.hint = "not weighed", .problem = check.wrong[i]})) form.put(path, text);
   }
   end_region();
 }
@@ -41,9 +37,9 @@ void edit_scale(JobForm& form, const JobAnswer& answer) {
   form.edit("scale.step", "It reads to", "1 g");
   remark("scale/about", "Type what the scale shows as you go: a forgotten or doubled ingredient is named.");
   end_region();
-  for (const Bowl& bowl : bowls_of(*answer.job, *answer.plan)) {
+  for (std::size_t i = 0; i < answer.bowls.size(); ++i) {
     next_panel();
-    weigh_bowl(form, *answer.job, *answer.plan, bowl);
+    weigh_bowl(form, answer, i);
   }
 }
 
