@@ -16,6 +16,7 @@
 #include "app/plan/demos.h"
 #include "app/plan/desk.h"
 #include "app/plan/html_text.h"
+#include "app/plan/job_baking.h"
 #include "tests/markup_scan.h"
 #include "tests/shapes.h"
 

@@ -10,12 +10,14 @@ import { brotliCompressSync, constants, gzipSync } from 'node:zlib';
 import { fileURLToPath } from 'node:url';
 import { metaPolicy } from './policy.mjs';
 
-// [bytes] of everything, brotli 11. The aim is 350 KiB, about three seconds on a slow phone line; since whole recipes came in
-// it is missed, and will be until the heat solver, the reader of recipes and the bench card are a module of their own.
-const kBudget = 430 * 1024;
+// [bytes] of all that comes before the first answer is on the screen, brotli 11: about three seconds on a slow phone line.
+const kBudget = 350 * 1024;
+// What comes later, or only when asked for.
+const kLater = ['worker.js', 'worker.wasm', 'licences.txt'];
 const here = fileURLToPath(new URL('.', import.meta.url));
 const [moduleBase, fontsFolder, nodeFolder, target] = process.argv.slice(2);
-const { buildSync } = createRequire(join(nodeFolder, 'package.json'))('esbuild');
+const workerModule = moduleBase.endsWith('page') ? moduleBase.replace(/page$/, 'worker.js') : '';
+const { buildSync, transformSync } = createRequire(join(nodeFolder, 'package.json'))('esbuild');
 
 function bundle(entry, outfile, options) {
   buildSync({ entryPoints: [entry], outfile, minify: true, legalComments: 'none', target: 'es2020', logLevel: 'warning',
@@ -26,6 +28,14 @@ rmSync(target, { recursive: true, force: true });
 mkdirSync(target, { recursive: true });
 bundle(join(here, 'bridge.js'), join(target, 'bridge.js'), { bundle: true, format: 'iife' });
 bundle(`${moduleBase}.js`, join(target, 'app.js'), { logOverride: { 'equals-negative-zero': 'silent' } });
+if (existsSync(workerModule)) {
+  // One file, so that the worker need not load another: first what listens for errands, then the module's own script.
+  const listening = buildSync({ entryPoints: [join(here, 'worker.js')], bundle: true, format: 'iife', write: false });
+  const { code } = transformSync(`${listening.outputFiles[0].text}\n${readFileSync(workerModule, 'utf8')}`, {
+    minify: true, legalComments: 'none', target: 'es2020', logOverride: { 'equals-negative-zero': 'silent' } });
+  writeFileSync(join(target, 'worker.js'), code);
+  copyFileSync(workerModule.replace(/js$/, 'wasm'), join(target, 'worker.wasm'));
+}
 bundle(join(here, 'page.css'), join(target, 'page.css'), {});
 copyFileSync(`${moduleBase}.wasm`, join(target, 'app.wasm'));
 for (const font of ['regular.otf', 'strong.otf', 'signs.ttf']) copyFileSync(join(fontsFolder, font), join(target, font));
@@ -50,18 +60,22 @@ writeFileSync(join(target, 'licences.txt'),
 
 const brotli = (bytes) => brotliCompressSync(bytes, { params: {
   [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } });
-const total = [0, 0, 0];
+const total = [0, 0, 0], first = [0, 0, 0];
 const line = (name, sizes) => console.log(name.padEnd(14) + sizes.map((size) => String(size).padStart(10)).join(''));
 console.log(`${'bytes'.padEnd(14)}${['raw', 'gzip', 'brotli'].map((title) => title.padStart(10)).join('')}`);
 for (const name of readdirSync(target).sort()) {
   const bytes = readFileSync(join(target, name));
   const sizes = [bytes.length, gzipSync(bytes, { level: 9 }).length, brotli(bytes).length];
-  sizes.forEach((size, i) => { total[i] += size; });
+  sizes.forEach((size, i) => {
+    total[i] += size;
+    if (!kLater.includes(name)) first[i] += size;
+  });
   line(name, sizes);
 }
 line('total', total);
-console.log(`budget: ${total[2]} of ${kBudget} bytes (brotli)`);
-if (total[2] > kBudget) {
+line('to first use', first);
+console.log(`budget: ${first[2]} of ${kBudget} bytes (brotli)`);
+if (first[2] > kBudget) {
   console.error('The page is over its budget. What to do next: see which file grew, and why, before raising kBudget.');
   process.exit(1);
 }

@@ -23,9 +23,10 @@
 #include "imgui_impl_opengl3.h"
 
 // In imports.js. page_mirror hands the nodes over: their number, their words, and the strings they point into;
-// page_wish a wish, whose text may hold zeros.
+// page_wish a wish, whose text may hold zeros; page_errand an errand.
 extern "C" void page_mirror(const void* nodes, int count, const char* strings);
 extern "C" void page_wish(int kind, const char* name, const char* type, const char* text, int size);
+extern "C" void page_errand(const char* bytes, int size, int replaces);
 
 namespace tinwright::web {
 namespace {
@@ -76,6 +77,10 @@ void clear(view::Colour colour) {
 
 void pass_wish(int kind, const std::string& name, const std::string& type, const std::string& text) {
   page_wish(kind, name.c_str(), type.c_str(), text.data(), static_cast<int>(text.size()));
+}
+
+void pass_errand(const std::string& bytes, bool replaces) {
+  page_errand(bytes.data(), static_cast<int>(bytes.size()), replaces ? 1 : 0);
 }
 
 }  // namespace
@@ -182,6 +187,22 @@ EMSCRIPTEN_KEEPALIVE int page_take_in(int source, const char* text, int size) {
   return desk != nullptr && desk->take_in(source, {text, static_cast<std::size_t>(size)}) ? 1 : 0;
 }
 
+/// What became of the page's errands; only for a page with a desk.
+EMSCRIPTEN_KEEPALIVE void page_outcome(const char* bytes, int size) {
+  state().desk->take_outcome({bytes, static_cast<std::size_t>(size)});
+}
+EMSCRIPTEN_KEEPALIVE void page_progress(double done) {
+  state().desk->take_progress(done);
+}
+EMSCRIPTEN_KEEPALIVE void page_errands_failed() {
+  state().desk->errands_failed();
+}
+
+/// Whether the text that came in last was refused; of a recipe that is known some frames later.
+EMSCRIPTEN_KEEPALIVE int page_is_refusal() {
+  return state().desk->is_refusal() ? 1 : 0;
+}
+
 /// What is to be kept [UTF-8], its size, and a number that grows when it changes; -1: this page keeps nothing.
 EMSCRIPTEN_KEEPALIVE const char* page_kept() {
   return state().desk->kept().data();
@@ -213,7 +234,10 @@ EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
   if (mirror.end_frame()) {
     page_mirror(mirror.nodes().data(), static_cast<int>(mirror.nodes().size()), mirror.strings().c_str());
   }
-  if (s.desk != nullptr) s.desk->hand_wishes(pass_wish);
+  if (s.desk != nullptr) {
+    s.desk->hand_wishes(pass_wish);
+    s.desk->hand_errands(pass_errand);
+  }
   return mirror.was_acted_on() ? 1 : 0;
 }
 

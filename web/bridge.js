@@ -5,6 +5,7 @@
 // what they mean is decided in C++.
 import { startAnnouncing } from './announcer.js';
 import { grant, noteChanges, startDesk } from './desk.js';
+import { errandCounters, sendErrand, startErrands } from './errands.js';
 import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
 import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
 import { startPointers } from './pointers.js';
@@ -21,7 +22,7 @@ const layer = document.getElementById('mirror');
 const night = matchMedia('(prefers-color-scheme: dark)');
 const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
 const encoder = new TextEncoder(), decoder = new TextDecoder();
-const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, contextLost: 0 };
+const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, errands: errandCounters, contextLost: 0 };
 window.__tinwright = status;
 
 let module = null;
@@ -141,6 +142,7 @@ function post(id, kind, text) {
 const page = {
   edition: () => module._page_edition(),
   kept: () => module.HEAPU8.slice(module._page_kept(), module._page_kept() + module._page_kept_size()),
+  isRefusal: () => module._page_is_refusal() !== 0,
   /** False when the text was refused; the page says why. */
   takeIn(source, text) {
     const place = copyIn(text);
@@ -158,6 +160,29 @@ function onWish(kind, name, type, text, size) {
   const wish = { kind, name: words(name), type: words(type), text: heap.slice(text, text + size) };
   queueMicrotask(() => grant(wish));
 }
+
+/** Errands leave in the middle of a frame as well. Their bytes are copied, for they go to another thread. */
+function onErrand(bytes, size, replaces) {
+  const copy = module.HEAPU8.slice(bytes, bytes + size);
+  queueMicrotask(() => sendErrand(copy, replaces !== 0));
+}
+
+const errandListener = {
+  outcome(bytes) {
+    const place = copyIn(bytes);
+    guarded(() => module._page_outcome(place, bytes.length));
+    module._page_free(place);
+    wake(2);
+  },
+  progress(done) {
+    module._page_progress(done);
+    wake();
+  },
+  failed() {
+    module._page_errands_failed();
+    wake(2);
+  },
+};
 
 function watchGraphics() {
   canvas.addEventListener('webglcontextlost', (event) => {
@@ -217,7 +242,10 @@ async function start(fonts) {
   });
   if (!module._page_start()) return showNoGraphics();
   hasDesk = module._page_edition() >= 0;
-  if (hasDesk) await startDesk(page);
+  if (hasDesk) {
+    startErrands(errandListener);
+    await startDesk(page);
+  }
   measure();
   onScheme();
   onMotion();
@@ -248,6 +276,7 @@ window.Module = {
   },
   onMirror: (nodes, count, strings) => syncMirror(module.HEAPU8, nodes, count, strings),
   onWish,
+  onErrand,
   onRuntimeInitialized() {
     // main() runs after this returns; the page is set once the fonts have come, in a later turn.
     module = window.Module;

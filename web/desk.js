@@ -19,7 +19,7 @@ const grants = [
   printCard,
   shareLink,
   () => chooseFile('.json,application/json', (text) => page.takeIn(kJobFile, text)),
-  () => askForRecipe((text) => page.takeIn(kRecipe, text)),
+  () => askForRecipe((text) => page.takeIn(kRecipe, text), page.isRefusal),
 ];
 
 /** Grants a wish, {kind, name, type, text}; `text` holds bytes. */

@@ -27,9 +27,18 @@ bool take_in_text(int source, std::string_view text) {
   return !page().is_refusal;
 }
 
+void hand_errands(web::TakeErrand take) {
+  for (const view::SentErrand& errand : std::exchange(page().errands, {})) take(errand.bytes, errand.replaces);
+}
+
 constexpr web::Desk kDesk{
+    .hand_errands = hand_errands,
+    .take_outcome = [](std::string_view bytes) { take_outcome(page(), bytes); },
+    .take_progress = [](double done) { take_progress(page(), done); },
+    .errands_failed = [] { errands_failed(page()); },
     .hand_wishes = hand_wishes,
     .take_in = take_in_text,
+    .is_refusal = [] { return page().is_refusal; },
     .kept = []() -> const std::string& { return kept_text(page()); },
     .edition = [] { return page().workspace.edition; },
 };

@@ -10,7 +10,7 @@ export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
 const kWordsInNode = 16;
 const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32;
 const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
-  'answer', 'table', 'picture', 'slider'];
+  'answer', 'table', 'picture', 'slider', 'progress'];
 
 const decoder = new TextDecoder();
 const layer = () => document.getElementById('mirror');
@@ -84,6 +84,7 @@ const builders = {
   answer: () => build('output', 'words', { 'aria-live': 'off' }),  // announcer.js reads changes out, at a calm pace
   table: () => build('table', 'words'),
   picture: () => build('div', '', { role: 'img' }),
+  progress: () => build('div', '', { role: 'progressbar', 'aria-valuemin': '0', 'aria-valuemax': '100' }),
   slider: () => build('input', 'press slide', { type: 'range', min: '0', step: '1' }),
 };
 
@@ -205,6 +206,10 @@ function fill(element, node) {
     case 'answer': element.setAttribute('aria-label', node.label); fillAnswer(element, node); break;
     case 'table': fillTable(element, node); break;
     case 'slider': fillSlider(element, node); break;
+    case 'progress':
+      element.setAttribute('aria-label', node.label);
+      element.setAttribute('aria-valuenow', node.value);
+      break;
     default: element.setAttribute('aria-label', node.label);
   }
 }

@@ -4,10 +4,10 @@
 // The bench card on paper. The card is a whole HTML page; its elements go into a shadow root and its rules into a
 // constructed style sheet, so that neither meets those of this page and the policy stays as strict as it is. page.css
 // shows it in print only, in place of everything else.
+import { trustedMarkup } from './trusted.js';
 
 const kNeverWanted = 'script, iframe, frame, object, embed, link, meta, base, form, template';
 const kPrefix = 'data-card-';
-const policy = window.trustedTypes?.createPolicy('tinwright', { createHTML: (html) => html });
 const ownTitle = document.title;
 
 /**
@@ -19,7 +19,7 @@ function parsed(html) {
   const plain = html
     .replace(/<style[^>]*>([^]*?)<\/style>/gi, (_, style) => { styles.push(style); return ''; })
     .replace(/<[^>]*>/g, (tag) => tag.replace(/\s(style|on\w+)\s*=/gi, ` ${kPrefix}$1=`));
-  const card = new DOMParser().parseFromString(policy ? policy.createHTML(plain) : plain, 'text/html');
+  const card = new DOMParser().parseFromString(trustedMarkup(plain), 'text/html');
   for (const element of card.querySelectorAll(kNeverWanted)) element.remove();
   const root = document.importNode(card.documentElement, true);
   for (const styled of root.querySelectorAll(`[${kPrefix}style]`)) {

@@ -5,16 +5,16 @@
 import { ask, make } from './elements.js';
 import { readFile } from './files.js';
 
-let refused = '';  // what could not be read, so that it can be put right
+let typed = '';  // the last time, to be put right should it not have been read
 
-/** Gives the recipe's text to `read`, which says whether it could be read. Nothing when the cook leaves. */
-export async function askForRecipe(read) {
+/** Gives the recipe's text to `read`; nothing when the cook leaves. `isRefusal` says whether the last one could not be read. */
+export async function askForRecipe(read, isRefusal) {
   const field = make('textarea', { id: 'recipe-text', rows: '10', spellcheck: 'false',
     'aria-describedby': 'recipe-wrong' });
   const file = make('input', { id: 'recipe-file', type: 'file',
     accept: '.html,.htm,.json,.txt,text/html,application/json,application/ld+json,text/plain' });
   const wrong = make('p', { id: 'recipe-wrong', class: 'wrong', role: 'alert' });
-  field.value = refused;
+  field.value = isRefusal() ? typed : '';
   let close = () => {};
   let bytes = null;
   const takeFile = async (chosen) => {
@@ -49,6 +49,6 @@ export async function askForRecipe(read) {
     }, { capture: true });
   });
   if (answer !== 'read') return;
-  const text = bytes ?? new TextEncoder().encode(field.value);
-  refused = read(text) || bytes ? '' : field.value;
+  typed = bytes ? '' : field.value;
+  read(bytes ?? new TextEncoder().encode(field.value));
 }

@@ -9,6 +9,7 @@
 #include "app/command/plan_answers.h"
 #include "app/files/pan_reader.h"
 #include "app/plan/desk.h"
+#include "app/plan/job_baking.h"
 #include "app/plan/plan_match.h"
 #include "app/plan/words.h"
 #include "app/quantity/parse.h"

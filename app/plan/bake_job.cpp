@@ -15,6 +15,9 @@ constexpr double kLongestCooling = 36.0 * 3600.0;  // [s] of each leg
 /// [-] How much denser and lighter than it says a beaten batter may be: its air with it.
 constexpr double kDenser = 1.08, kLighter = 0.92;
 constexpr double kNoticeableAir = 0.02;  // [-]
+/// Of the time all takes, about: what it takes until the recipe's time is carried over, and until the oven's change is
+/// known.
+constexpr double kTimingShare = 0.75, kChangeShare = 0.85;
 
 /// The food with more or less air, so that it is `factor` times as dense.
 std::optional<Substance> as_dense(const SubstanceChoice& choice, double factor) {
@@ -126,16 +129,20 @@ CoolingAnswer cooling_of(const BakeAnswer& run, const BakeJob& job, double oven_
 
 }  // namespace
 
-std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job, const std::string& prefix) {
+std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job, const std::string& prefix,
+                                        const Progress& progress) {
   const auto failed = [&](const Problem& problem) -> std::optional<BakeJobAnswer> {
     reader.fault(problem, prefix);
     return std::nullopt;
   };
   BakeJobAnswer answer;
   if (job.recipe) {
-    auto timing = bake_time(timing_question(job));
+    BakeTimeQuestion question = timing_question(job);
+    if (progress) question.progress = [&](double done) { progress(kTimingShare * done); };
+    auto timing = bake_time(question);
     if (!timing) return failed(timing.problem());
-    const auto change = oven_change(timing_question(job), *timing);
+    tell(progress, kTimingShare);
+    const auto change = oven_change(question, *timing);
     if (!change) return failed(change.problem());
     answer.change = *change;
     answer.grid = std::move(timing->grid);
@@ -146,6 +153,7 @@ std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job,
     if (!grid) return failed(grid.problem());
     answer.grid = *grid;
   }
+  tell(progress, kChangeShare);
   answer.my_stages = stages_of_mine(job, answer.timing);
   BakeQuestion question{.start = job.start, .stages = answer.my_stages};
   question.until_coldest = job.until_coldest;

@@ -81,7 +81,8 @@ struct BakeJobAnswer {
   HeatGrid grid;  // of my pan, for drawing run.fields
 };
 
-std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job, const std::string& prefix = "");
+std::optional<BakeJobAnswer> solve_bake(FieldReader& reader, const BakeJob& job, const std::string& prefix = "",
+                                        const Progress& progress = {});
 
 /// The answer in one sentence: "Bake it for about 34 min in your pan: start looking after 31 min."
 std::string bake_sentence(const BakeJob& job, const BakeJobAnswer& answer, UnitChoice choice);

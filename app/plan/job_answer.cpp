@@ -16,11 +16,6 @@ void note_problems(Texts& problems, const std::vector<Fault>& faults) {
   for (const Fault& fault : faults) problems.emplace(fault.place, fault.message);
 }
 
-/// Describes, and notes what is wrong.
-void describe(JobAnswer& answer) {
-  if (const auto problem = describe_job(answer)) answer.problems.emplace(problem->place, problem->message);
-}
-
 /// The cupboard's pans and the bowls on the scale.
 void look_at_kitchen(JobAnswer& answer, const JsonNode& document) {
   for (const OwnPan& own : answer.job->cupboard) {
@@ -42,15 +37,6 @@ std::string reading_path(const Bowl& bowl, std::size_t item) {
   return "page.readings." + std::to_string(bowl.part) + "." + std::to_string(item);
 }
 
-std::optional<Problem> describe_job(JobAnswer& answer) {
-  answer.words = describe_plan(*answer.job, *answer.plan, answer.baked, answer.units);
-  const auto clock = clock_plan(*answer.job, answer.baked);
-  if (!clock) return clock.problem();
-  answer.clock = *clock;
-  if (answer.clock) answer.words.clock = describe_clock(*answer.clock);
-  return std::nullopt;
-}
-
 JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   JobAnswer answer;
   answer.units = units;
@@ -62,8 +48,46 @@ JobAnswer answer_job(const JsonNode& document, UnitChoice units) {
   if (answer.job) look_at_kitchen(answer, document);
   if (!answer.plan) return answer;
   for (const PanPlan& pan : answer.plan->pans) answer.pictures.push_back(picture_of(*answer.job, pan));
-  describe(answer);
+  answer.words = describe_plan(*answer.job, *answer.plan, units);
+  const auto clock = clock_plan(*answer.job, {});
+  if (!clock) {
+    answer.problems.emplace(clock.problem().place, clock.problem().message);
+    return answer;
+  }
+  answer.clock = *clock;
+  if (answer.clock) answer.words.clock = describe_clock(*answer.clock);
   return answer;
+}
+
+void keep_ovens(JobAnswer& answer, JobAnswer before, bool still_holds) {
+  if (!answer.plan || !before.plan) return;
+  if (still_holds) {
+    answer.words = std::move(before.words);
+    answer.ovens = std::move(before.ovens);
+    answer.fresh = before.fresh;
+    answer.problems.insert(before.problems.begin(), before.problems.end());
+    return;
+  }
+  if (!answer.job->has_oven) return;
+  for (std::size_t i = 0; i < std::min(answer.words.in_pans.size(), before.ovens.size()); ++i) {
+    PanWords& words = answer.words.in_pans[i];
+    PanWords& old = before.words.in_pans[i];
+    if (words.title != old.title) break;
+    words.oven = std::move(old.oven);
+    words.oven_detail = std::move(old.oven_detail);
+    words.oven_lines = std::move(old.oven_lines);
+    answer.ovens.push_back(std::move(before.ovens[i]));
+  }
+}
+
+void take_oven(JobAnswer& answer, OvenAnswer oven, PlanWords words, const Texts& problems) {
+  if (!answer.is_baking() || words.in_pans.size() != answer.words.in_pans.size()) return;
+  if (answer.ovens.size() == answer.fresh) answer.ovens.emplace_back();
+  answer.ovens[answer.fresh++] = std::move(oven);
+  for (std::size_t i = answer.fresh; i < answer.ovens.size(); ++i)
+    words.in_pans[i] = std::move(answer.words.in_pans[i]);
+  answer.words = std::move(words);
+  answer.problems.insert(problems.begin(), problems.end());
 }
 
 std::string place_in_words(const Fields& fields, const std::string& path) {
@@ -86,15 +110,6 @@ std::string place_in_words(const Fields& fields, const std::string& path) {
     words += (words.empty() ? "" : is_number && own == fields.end() ? " " : ", ") + name;
   }
   return words.empty() ? "The job" : words;
-}
-
-void bake_next(JobAnswer& answer) {
-  FieldReader reader(answer.fields);
-  answer.baked.push_back(bake_pan(reader, *answer.job, *answer.plan, answer.plan->pans[answer.baked.size()]));
-  const PanBake& last = answer.baked.back();
-  answer.ovens.push_back(last.solved ? pictures_of(*last.solved) : OvenAnswer{});
-  note_problems(answer.problems, reader.faults());
-  describe(answer);
 }
 
 }  // namespace tinwright

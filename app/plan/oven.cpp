@@ -181,7 +181,7 @@ OvenAnswer pictures_of(const BakeJobAnswer& solved) {
   return shown;
 }
 
-OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer) {
+OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer, const Progress& progress) {
   OvenAnswer shown;
   if (bench.oven.stages.empty()) return shown;
   auto food = food_in_my_pan(bench, answer, shown.problems);
@@ -194,7 +194,7 @@ OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer) {
   FieldReader reader(fields);
   const auto job = read_bake_job(reader, "oven.", food->pans);
   std::optional<BakeJobAnswer> solved;
-  if (job) solved = solve_bake(reader, *job, "oven.");
+  if (job) solved = solve_bake(reader, *job, "oven.", progress);
   note_problems(shown.problems, reader.faults());
   if (!solved) return shown;
   shown.sentence = bake_sentence(*job, *solved, bench.units);

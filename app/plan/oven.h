@@ -44,6 +44,6 @@ OvenAnswer pictures_of(const BakeJobAnswer& solved);
 
 /// `answer` is that of the same bench: its pans, crust and filling go into the oven. Says in `sentence` what is missing
 /// where the bench has no filling yet.
-OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer);
+OvenAnswer answer_oven(const Bench& bench, const BenchAnswer& answer, const Progress& progress = {});
 
 }  // namespace tinwright

@@ -19,10 +19,6 @@ constexpr double kSlopMargin = 0.003;   // [m]
 constexpr double kWorthSaying = 5e-6;   // [m³]
 constexpr std::size_t kMostNamed = 20;  // fields nobody asked for
 
-void add_once(Report& report, const ReportLine& line) {
-  if (line.kind == ReportLine::Kind::kCaution && !is_said(report, line)) report.push_back(line);
-}
-
 /// Whether anything in the job has that mark.
 bool any_item(const Job& job, bool Ingredient::*mark) {
   return std::any_of(job.parts.begin(), job.parts.end(), [&](const RecipePart& part) {
@@ -94,27 +90,15 @@ void warn_of_filling(Report& report, const Job& job, const Plan& plan, UnitChoic
   }
 }
 
-/// The oven's cautions; one that does not hold for all pans names its own.
-Report oven_cautions(const Job& job, const Plan& plan, const std::vector<PanBake>& baked, UnitChoice units) {
-  std::vector<Report> each;
-  for (const PanBake& bake : baked) {
-    each.push_back(bake.solved ? describe_bake(*bake.job, *bake.solved, units) : Report{});
-  }
-  Report report;
-  for (std::size_t i = 0; i < each.size(); ++i) {
-    for (ReportLine line : each[i]) {
-      const bool is_common =
-          std::all_of(each.begin(), each.end(), [&](const Report& other) { return is_said(other, line); });
-      if (!is_common) line.value = "In " + job.cupboard[plan.pans[i].own].name + ": " + line.value;
-      report.push_back(std::move(line));
-    }
-  }
-  return report;
-}
-
 }  // namespace
 
-Report plan_cautions(const Job& job, const Plan& plan, const std::vector<PanBake>& baked, UnitChoice units) {
+void add_cautions(Report& report, const Report& lines) {
+  for (const ReportLine& line : lines) {
+    if (line.kind == ReportLine::Kind::kCaution && !is_said(report, line)) report.push_back(line);
+  }
+}
+
+Report plan_cautions(const Job& job, const Plan& plan, UnitChoice units) {
   Report report;
   warn_of_filling(report, job, plan, units);
   warn_of_scaling(report, job, plan);
@@ -128,8 +112,7 @@ Report plan_cautions(const Job& job, const Plan& plan, const std::vector<PanBake
   const bool has_filling = batch_mass(job, Role::kFilling) > 0.0;
   if (keeps_badly || (has_filling && (any_item(job, &Ingredient::egg) || any_item(job, &Ingredient::dairy))))
     add_filling_caution(usual);
-  for (const ReportLine& line : oven_cautions(job, plan, baked, units)) usual.push_back(line);
-  for (const ReportLine& line : usual) add_once(report, line);
+  add_cautions(report, usual);
   return report;
 }
 

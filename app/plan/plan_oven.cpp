@@ -128,7 +128,7 @@ std::optional<BakePans> bake_pans(const Job& job, const Plan& plan, const PanPla
   return pans;
 }
 
-PanBake bake_pan(FieldReader& reader, const Job& job, const Plan& plan, const PanPlan& pan) {
+PanBake bake_pan(FieldReader& reader, const Job& job, const Plan& plan, const PanPlan& pan, const Progress& progress) {
   PanBake baked;
   const auto pans = bake_pans(job, plan, pan, baked.why_not);
   if (!pans) return baked;
@@ -152,7 +152,7 @@ PanBake bake_pan(FieldReader& reader, const Job& job, const Plan& plan, const Pa
     baked.job->fill.mixture = food.mixture;
     baked.job->egg_or_dairy = food.mixture->egg_or_dairy && food.mixture->use == MixtureUse::kFilling;
   }
-  if (baked.job) baked.solved = solve_bake(own, *baked.job);
+  if (baked.job) baked.solved = solve_bake(own, *baked.job, "", progress);
   note_faults(reader, own.faults());
   if (!own.faults().empty()) baked.why_not = own.faults().front().message;
   return baked;

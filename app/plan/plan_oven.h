@@ -22,7 +22,8 @@ struct PanBake {
 };
 
 /// One of plan.pans. Faults of the recipe's programme are noted at "recipe.oven.…".
-PanBake bake_pan(FieldReader& reader, const Job& job, const Plan& plan, const PanPlan& pan);
+PanBake bake_pan(FieldReader& reader, const Job& job, const Plan& plan, const PanPlan& pan,
+                 const Progress& progress = {});
 
 /// One for each of plan.pans, up to the first fault.
 std::vector<PanBake> bake_plan(FieldReader& reader, const Job& job, const Plan& plan);

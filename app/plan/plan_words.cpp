@@ -1,7 +1,7 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// See plan_words.h. Cautions and open points are in plan_cautions.cpp.
+// See plan_words.h. Cautions and open points are in plan_cautions.cpp, the oven in plan_oven_words.cpp.
 #include "app/plan/plan_words.h"
 
 #include <algorithm>
@@ -123,26 +123,11 @@ void say_filling(Report& lines, const Job& job, const PanPlan& pan, UnitChoice u
   }
 }
 
-PanWords words_of_pan(const Job& job, const PanPlan& pan, const PanBake* baked, UnitChoice units) {
+PanWords words_of_pan(const Job& job, const PanPlan& pan, UnitChoice units) {
   PanWords words;
   words.title = title_of(job, pan);
   say_dough(words.lines, job, pan, units);
   say_filling(words.lines, job, pan, units);
-  if (baked == nullptr) return words;
-  if (baked->solved) {
-    words.oven = bake_sentence(*baked->job, *baked->solved, units);
-    for (const ReportLine& line : describe_bake(*baked->job, *baked->solved, units)) {
-      if (line.kind == ReportLine::Kind::kCaution) continue;
-      if (line.label == kInMyPan) {
-        const std::size_t rest = line.detail.find("; ");  // the sentence says what stands before it
-        words.oven_detail = rest == std::string::npos ? line.detail : line.detail.substr(rest + 2);
-      } else {
-        words.oven_lines.push_back(line);
-      }
-    }
-  } else if (!baked->why_not.empty()) {
-    words.oven_lines.push_back(remark(baked->why_not));
-  }
   return words;
 }
 
@@ -163,18 +148,16 @@ Report say_left_over(const Job& job, const Plan& plan, UnitChoice units) {
 
 }  // namespace
 
-PlanWords describe_plan(const Job& job, const Plan& plan, const std::vector<PanBake>& baked, UnitChoice units) {
+PlanWords describe_plan(const Job& job, const Plan& plan, UnitChoice units) {
   PlanWords words;
   words.pans = describe_match(job, plan, units);
   for (std::size_t i = 0; i < plan.parts.size(); ++i) {
     words.parts.push_back(words_of_part(job, i, plan.parts[i], units));
   }
-  for (std::size_t i = 0; i < plan.pans.size(); ++i) {
-    words.in_pans.push_back(words_of_pan(job, plan.pans[i], i < baked.size() ? &baked[i] : nullptr, units));
-  }
+  for (const PanPlan& pan : plan.pans) words.in_pans.push_back(words_of_pan(job, pan, units));
   words.left_over = say_left_over(job, plan, units);
   words.open = describe_open(job);
-  words.cautions = plan_cautions(job, plan, baked, units);
+  words.cautions = plan_cautions(job, plan, units);
   return words;
 }
 

@@ -47,6 +47,11 @@ struct PlanWords {
   Report cautions;                // each once
 };
 
-PlanWords describe_plan(const Job& job, const Plan& plan, const std::vector<PanBake>& baked, UnitChoice units);
+/// All but the oven and the clock.
+PlanWords describe_plan(const Job& job, const Plan& plan, UnitChoice units);
+
+/// Adds what the oven says of the first pans, up to all of them: their times, and its cautions.
+void add_oven_words(PlanWords& words, const Job& job, const Plan& plan, const std::vector<PanBake>& baked,
+                    UnitChoice units);
 
 }  // namespace tinwright

@@ -119,6 +119,9 @@ void table(Key key, Text caption, std::span<const TableColumn> columns, std::spa
 using Drawing = std::function<void(ImDrawList&, const Rect&)>;
 void picture(Key key, Text description, float width_em, float height_em, const Drawing& draw);
 
+/// How far something has come that takes a while, 0 to 1.
+void progress(Key key, Text label, double done);
+
 // Layout.
 // ---------------------------------------------------------------------------------------------------------------
 enum class RegionLook { kPlain, kCard };

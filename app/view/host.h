@@ -23,6 +23,13 @@ struct Wish {
   std::string name, type, text;
 };
 
+/// What the page wants done elsewhere: bytes for run_errand (app/plan/errand.h). One that `replaces` takes the place of
+/// an earlier such that is not done yet; empty bytes only take that away.
+struct SentErrand {
+  std::string bytes;
+  bool replaces = false;
+};
+
 /// Where a text comes from; values shared likewise.
 enum class Source : int {
   kJobFile,  // a file the cook opened

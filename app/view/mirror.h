@@ -31,6 +31,7 @@ enum class Role : std::uint32_t {
   kTable,
   kPicture,
   kSlider,
+  kProgress,
 };
 
 /// Bits of Node::flags, likewise shared with web/mirror.js.

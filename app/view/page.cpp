@@ -1,7 +1,8 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// See page.h. The single pan is in page_bench.cpp, the whole recipe in page_job.cpp.
+// See page.h. The single pan is in page_bench.cpp, the whole recipe in page_job.cpp, what is done elsewhere in
+// page_errands.cpp.
 #include "app/view/page.h"
 
 #include "app/plan/bench_document.h"
@@ -14,9 +15,7 @@ namespace {
 
 constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms cramped
 constexpr int kMostColumns = 3;
-constexpr double kPause = 0.35;       // [s] without a change until what takes long is worked out
-constexpr long kExampleEdition = 1;   // of the workspace, as the constructor leaves it
-constexpr double kFirstShown = 0.05;  // [s] the page is shown before it is for the first time
+constexpr long kExampleEdition = 1;  // of the workspace, as the constructor leaves it
 
 void draw_heading(Page& page, int columns) {
   heading("title", "Tinwright", 1);
@@ -49,16 +48,6 @@ std::string sentence_of(const Problem& problem) {
 
 }  // namespace
 
-void put_off(Pending& pending, bool changed) {
-  const double now = surface().viewport().time;
-  const bool is_first = pending.state == Pending::State::kUnasked;
-  if (changed || is_first) {
-    pending.due = now + (is_first ? kFirstShown : kPause);
-    pending.state = Pending::State::kWaiting;
-  }
-  if (pending.state == Pending::State::kWaiting) surface().ask_frame_in(pending.due - now);
-}
-
 void follow_document(Page& page) {
   const JsonNode& document = page.workspace.document;
   page.shows_job = text_at(document, "page.shows") != "pan";
@@ -70,6 +59,8 @@ void follow_document(Page& page) {
   page.oven = {};
   page.oven_look = {};
   page.job = answer_job(document, page.bench.units);
+  page.job_errand = errand_document(document);
+  page.job_looks.clear();
   page.job_forms.edition = -1;
   page.oven_pending.state = page.job_pending.state = Pending::State::kUnasked;
 }

@@ -4,6 +4,7 @@
 // One pan by itself: its forms, answers and pictures.
 #include <string>
 
+#include "app/files/document.h"
 #include "app/plan/bench_document.h"
 #include "app/plan/examples.h"
 #include "app/plan/words.h"
@@ -92,23 +93,27 @@ void draw_pictures(const Page& page) {
   });
 }
 
-/// Works the oven out when its time has come. At the start of a frame, so that this one shows the answer.
+/// Has the oven worked out when its time has come.
 void keep_oven(Page& page) {
-  const double now = surface().viewport().time;
-  if (page.oven_pending.state != Pending::State::kWaiting || now < page.oven_pending.due) return;
-  page.oven = answer_oven(page.bench, page.answer);
-  page.oven_look = {.shows_cooling = page.oven_look.shows_cooling};
-  page.oven_pending.state = Pending::State::kDone;
+  if (!is_due(page.oven_pending)) return;
+  if (page.bench.oven.stages.empty()) {
+    page.oven = {};
+    page.oven_pending.state = Pending::State::kDone;
+    return;
+  }
+  send_away(page, page.oven_pending,
+            {.kind = ErrandKind::kOven, .document = write_compact_json(document_of(page.bench))});
 }
 
 bool draw_oven(Page& page) {
   return card("oven", "Oven", [&] { return edit_oven(page.bench.oven, page.oven, page.bench.has_recipe_pan); });
 }
 
-void draw_oven_answer(const Page& page) {
+void draw_oven_answer(Page& page) {
   if (page.bench.oven.stages.empty()) return;
   card("oven/answer", "In the oven", [&] {
-    show_oven(page.oven, page.oven_pending.state == Pending::State::kWaiting);
+    show_oven(page.oven, page.oven_pending.state == Pending::State::kDone);
+    draw_pending(page, "oven/pending", page.oven_pending);
     return false;
   });
 }

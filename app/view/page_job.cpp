@@ -3,8 +3,6 @@
 //
 // A whole recipe: its forms on one side, the plan on the other.
 #include "app/plan/demos.h"
-#include "app/recipe/draft_job.h"
-#include "app/recipe/read_recipe.h"
 #include "app/view/page_parts.h"
 
 namespace tinwright::view {
@@ -42,12 +40,14 @@ void keep_forms(Page& page) {
   page.job_forms.edition = page.workspace.edition;
 }
 
-/// One pan's time in the oven, once the cook has paused; the next one in the next frame.
+/// Has the next pan's time in the oven worked out, once the cook has paused.
 void keep_baking(Page& page) {
-  const double now = surface().viewport().time;
-  if (page.job_pending.state != Pending::State::kWaiting || now < page.job_pending.due) return;
-  if (page.job.is_baking()) bake_next(page.job);
-  page.job_pending.state = page.job.is_baking() ? Pending::State::kUnasked : Pending::State::kDone;
+  if (!is_due(page.job_pending)) return;
+  if (!page.job.is_baking()) {
+    page.job_pending.state = Pending::State::kDone;
+    return;
+  }
+  send_away(page, page.job_pending, {.kind = ErrandKind::kBake, .document = page.job_errand, .pan = page.job.fresh});
 }
 
 void draw_recipe_forms(Page& page, JobForm& form) {
@@ -78,7 +78,7 @@ void draw_pieces(Page& page, JobForm& form, int columns) {
   const auto shows = [&](int piece) { return !is_narrow || page.job_piece == piece; };
   if (shows(0)) {
     begin_columns(columns);
-    show_plan(page.job, page.job_looks);
+    show_plan(page.job, page.job_looks, [&] { draw_pending(page, "plan/pending", page.job_pending); });
     next_panel();
     draw_files(page);
     end_columns();
@@ -94,19 +94,6 @@ void draw_pieces(Page& page, JobForm& form, int columns) {
 
 }  // namespace
 
-void take_in_recipe(Page& page, std::string_view text) {
-  const auto draft = read_recipe(text);
-  if (!draft) {
-    page.is_refusal = true;
-    page.message = "This recipe cannot be read: " + draft.problem().message + ". What was here before is still here.";
-    return;
-  }
-  put_recipe(page.workspace.document, *draft);
-  note_edit(page.workspace, "");
-  follow_document(page);
-  page.message = "The recipe is read: look it through, and settle what is marked.";
-}
-
 void draw_job(Page& page, int columns) {
   keep_baking(page);
   keep_forms(page);
@@ -117,11 +104,10 @@ void draw_job(Page& page, int columns) {
   const bool changed = page.workspace.edition != before;
   if (changed) {
     const bool keeps_forms = page.job_forms.edition == before;
-    page.job = answer_job(page.workspace.document, page.bench.units);
-    page.job_looks.clear();
+    answer_anew(page);
     if (keeps_forms) page.job_forms.edition = page.workspace.edition;
   }
-  put_off(page.job_pending, changed);
+  put_off(page.job_pending, false);
 }
 
 }  // namespace tinwright::view

@@ -2,7 +2,6 @@
 // SPDX-License-Identifier: MIT
 //
 // What is done with the job as a whole: taking back, files, links, paper.
-#include "app/plan/calendar.h"
 #include "app/plan/desk.h"
 #include "app/view/page_parts.h"
 
@@ -30,14 +29,8 @@ void draw_first(Page& page) {
     wish(page, WishKind::kShareLink, file_name(page.workspace.document), "", kept_text(page));
   }
   if (button("desk/print", "Print the bench card", ButtonLook::kPrimary, page.job.plan.has_value())) {
-    wish(page, WishKind::kPrint, file_name(page.workspace.document), "text/html", bench_card(page.job));
+    send_for_file(page, ErrandKind::kPrintCard);
   }
-}
-
-void save_calendar(Page& page) {
-  const auto text = clock_calendar(*page.job.job, *page.job.clock, civil_from_minutes(page.utc_minutes()));
-  if (!text) return;
-  wish(page, WishKind::kSaveFile, file_name(page.workspace.document) + ".ics", std::string(kCalendarMediaType), *text);
 }
 
 }  // namespace
@@ -66,16 +59,16 @@ void draw_files(Page& page) {
     wish(page, WishKind::kSaveFile, name + ".json", "application/json", job_file(page.workspace));
   }
   if (button("desk/card", "Save the card", ButtonLook::kPlain, has_plan)) {
-    wish(page, WishKind::kSaveFile, name + ".html", "text/html", bench_card(page.job));
+    send_for_file(page, ErrandKind::kSaveCard);
   }
   if (button("desk/csv", "Save the amounts (CSV)", ButtonLook::kPlain, has_plan)) {
-    wish(page, WishKind::kSaveFile, name + ".csv", "text/csv", amounts_csv(page.job));
+    send_for_file(page, ErrandKind::kCsv);
   }
   if (button("desk/md", "Save the amounts (Markdown)", ButtonLook::kPlain, has_plan)) {
-    wish(page, WishKind::kSaveFile, name + ".md", "text/markdown", amounts_markdown(page.job));
+    send_for_file(page, ErrandKind::kMarkdown);
   }
   if (button("desk/ics", "Save the clock (calendar)", ButtonLook::kPlain, has_plan && page.job.clock.has_value())) {
-    save_calendar(page);
+    send_for_file(page, ErrandKind::kCalendar);
   }
   if (button("desk/new", "Begin an empty job", ButtonLook::kQuiet)) take_in(page, Source::kJobFile, kEmptyJob);
   end_flow();

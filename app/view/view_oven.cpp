@@ -114,7 +114,7 @@ bool edit_oven(OvenEntry& oven, const OvenAnswer& answer, bool has_recipe_pan) {
   return changed;
 }
 
-void show_oven(const OvenAnswer& answer, bool is_waiting) {
+void show_oven(const OvenAnswer& answer, bool is_current) {
   const auto problem = answer.problems.find("oven");
   if (problem != answer.problems.end()) note("oven/problem", NoteKind::kError, problem->second);
   if (!answer.sentence.empty()) {
@@ -124,9 +124,12 @@ void show_oven(const OvenAnswer& answer, bool is_waiting) {
       view::answer("oven/sentence", "How long", kept_together(answer.sentence));
     }
   }
-  remark("oven/state", is_waiting             ? "Working it out…"
-                       : answer.curve.empty() ? "The answer comes once all it needs is entered and right."
+  if (is_current) {
+    remark("oven/state", answer.curve.empty() ? "The answer comes once all it needs is entered and right."
                                               : "Worked out for what is entered now.");
+  } else if (!answer.curve.empty()) {
+    note("oven/state", NoteKind::kPlain, "This is from before the last change.");
+  }
   show_report("oven/report", answer.report, FirstFigure::kLikeOthers);
 }
 

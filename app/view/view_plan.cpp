@@ -22,10 +22,14 @@ void show_part(const PartWords& part, const std::string& key) {
   end_region();
 }
 
-void show_pan(const JobAnswer& answer, std::size_t number) {
+/// The oven's line of a pan is of what was there before the last change.
+bool is_old(const JobAnswer& answer, std::size_t number) {
+  return answer.is_baking() && number >= answer.fresh && number < answer.ovens.size();
+}
+
+void show_pan(const JobAnswer& answer, std::size_t number, const std::function<void()>& show_pending) {
   const PanWords& pan = answer.words.in_pans[number];
   const std::string key = "plan/in" + std::to_string(number);
-  const bool is_waiting = answer.is_baking() && number >= answer.baked.size();
   const KeyScope scope(key);
   begin_region(key, "In: " + pan.title);
   heading(key + "/title", pan.title, 2);
@@ -33,7 +37,8 @@ void show_pan(const JobAnswer& answer, std::size_t number) {
   if (answer.pictures[number].picture) show_section(answer.pictures[number], answer.units);
   if (!pan.oven.empty())
     view::answer(key + "/oven", "How long", kept_together(pan.oven), kept_together(pan.oven_detail));
-  if (pan.oven.empty() && is_waiting) remark(key + "/waiting", "Working out its time in the oven…");
+  if (is_old(answer, number)) note(key + "/old", NoteKind::kPlain, "The oven's time is from before the last change.");
+  if (answer.is_baking() && number == answer.fresh) show_pending();
   show_report(key + "/oven_lines", pan.oven_lines, FirstFigure::kLikeOthers);
   end_region();
 }
@@ -45,6 +50,7 @@ void show_heat(const JobAnswer& answer, std::size_t number, OvenLook& look) {
   const KeyScope scope(key);
   begin_region(key, title);
   heading(key + "/title", title, 2);
+  if (is_old(answer, number)) note(key + "/old", NoteKind::kPlain, "This is from before the last change.");
   const BenchAnswer& picture = answer.pictures[number];
   show_inside(answer.ovens[number], picture.picture && !picture.picture->core.empty(), look, answer.units);
   end_region();
@@ -58,9 +64,17 @@ void show_card(const std::string& key, Text title, const Report& report) {
   end_region();
 }
 
+void show_clock(const JobAnswer& answer) {
+  Report clock = answer.words.clock;
+  if (!clock.empty() && answer.is_baking()) {
+    clock.push_back({ReportLine::Kind::kRemark, "", "The oven's time is not in it yet; these times will move.", ""});
+  }
+  show_card("plan/clock", "When to do what", clock);
+}
+
 }  // namespace
 
-void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
+void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks, const std::function<void()>& show_pending) {
   if (!answer.plan) {
     begin_region("plan", "The plan");
     heading("plan/title", "The plan", 2);
@@ -76,7 +90,7 @@ void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
   looks.resize(answer.words.in_pans.size());
   for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
     next_panel();
-    show_pan(answer, i);
+    show_pan(answer, i, show_pending);
     if (i >= answer.ovens.size() || answer.ovens[i].curve.empty()) continue;
     next_panel();
     show_heat(answer, i, looks[i]);
@@ -86,7 +100,7 @@ void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks) {
     show_part(answer.words.parts[i], "plan/part" + std::to_string(i));
   }
   next_panel();
-  show_card("plan/clock", "When to do what", answer.words.clock);
+  show_clock(answer);
   next_panel();
   show_card("plan/left", "Left over", answer.words.left_over);
   next_panel();

@@ -48,8 +48,8 @@ struct OvenLook {
   bool shows_cooling = false;  // on the curve
 };
 
-/// What a cook would say, and the figures; `is_waiting` while another answer is on its way.
-void show_oven(const OvenAnswer& answer, bool is_waiting);
+/// What a cook would say, and the figures; not `is_current` when something was changed since.
+void show_oven(const OvenAnswer& answer, bool is_current);
 /// The temperatures against time, and those within the food, moment by moment; `is_ring` says that
 /// my pan has a core.
 void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units);
@@ -79,7 +79,7 @@ void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer);
 void edit_wishes(JobForm& form);
 /// The scale, and a panel for each bowl; moves on between them.
 void edit_scale(JobForm& form, const JobAnswer& answer);
-/// The plan in panels; moves on between them.
-void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks);
+/// The plan in panels; moves on between them. `show_pending` shows how far the oven has come, where it is waited for.
+void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks, const std::function<void()>& show_pending);
 
 }  // namespace tinwright::view

@@ -32,6 +32,9 @@ constexpr double kBatterOff = 3.0;                           // [K]
 /// The members of the band go on a coarser grid: only how much they differ from each other counts.
 constexpr GridFineness kMemberFineness{12, 6, 10, 2};
 
+/// Of the time all takes, about: what the likely bakes take on their finer grid.
+constexpr double kLikelyShare = 0.3;
+
 constexpr double kNoRows = std::numeric_limits<double>::infinity();
 
 /// One way the oven and the food might be.
@@ -190,7 +193,11 @@ std::optional<Problem> find_band(const BakeTimeQuestion& q, BakeTime& found) {
   double later = 0.0;
   double rims = 0.0;   // [K²] by how much warmer the rim, times by how much the oven was
   double ovens = 0.0;  // [K²]
-  for (const Member& member : members(q)) {
+  const std::vector<Member> all = members(q);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Member& member = all[i];
+    tell(q.progress,
+         kLikelyShare + (1.0 - kLikelyShare) * static_cast<double>(i + 1) / static_cast<double>(all.size() + 1));
     const auto carried = bakes_recipe_alike(member) ? usual : carried_by(member);
     if (!carried) return carried.problem();
     const auto other = member_end(q, member, *carried, *grids, found.runs);
@@ -277,11 +284,13 @@ Result<BakeTime> bake_time(const BakeTimeQuestion& q) {
   if (!grids) return grids.problem();
   auto carried = carry_over(q, {}, {std::move(grids->recipe), q.substances}, q.report_every);
   if (!carried) return carried.problem();
+  tell(q.progress, 0.5 * kLikelyShare);
   HeatProblem mine{std::move(grids->mine), q.substances};
   auto found = likely_time(q, *carried, mine, {});
   if (!found) return found;
   found->grid = std::move(mine.grid);
   found->carried = std::move(*carried);
+  tell(q.progress, kLikelyShare);
   if (!found->reached) return found;
   if (auto problem = find_band(q, *found)) return *problem;
   return found;

@@ -17,6 +17,7 @@
 
 #include "geometry/heat/bake.h"
 #include "geometry/heat/kitchen.h"
+#include "geometry/progress.h"
 
 namespace tinwright {
 
@@ -31,6 +32,7 @@ struct BakeTimeQuestion {
   /// band.
   std::vector<std::array<Substance, 2>> substances_else;
   double report_every = 60.0;  // [s] rows of the likely run
+  Progress progress = {};      // of bake_time
 };
 
 /// By how much the cook's oven and batter may differ; see bake_time.cpp for where each comes from.

@@ -18,7 +18,7 @@ export const nameOf = async (t, page) => {
 };
 
 export async function deskSays(t, page, pattern) {
-  await t.settled(page);
+  await t.rested(page);
   const said = await desk(page).getByRole('note').textContent();
   holds(pattern.test(said), said);
 }

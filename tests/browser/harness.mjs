@@ -108,13 +108,24 @@ export class Tester {
     }));
   }
 
+  /** Waits until what was put off is worked out too, and nothing is drawn any more. */
+  async rested(page, patience = 30000) {
+    await this.settled(page);  // what was just done has come through
+    const isBusy = () => page.evaluate(() => window.__tinwright.waiting || window.__tinwright.errands.open > 0);
+    for (const end = Date.now() + patience; await isBusy() && Date.now() < end;) {
+      await page.waitForTimeout(20);
+      await this.settled(page);
+    }
+    holds(!await isBusy(), 'it is never worked out');
+  }
+
   async shoot(page, name) {
     await page.screenshot({ path: join(this.shots, `${name}.png`), timeout: kPatience });
   }
 
   /** The whole length of the page, in as few tall pieces as the graphics card can draw. */
   async shootWhole(page, name) {
-    await page.waitForFunction(() => !window.__tinwright.waiting, null, { timeout: kPatience });  // all is worked out
+    await this.rested(page);
     const size = page.viewportSize();
     const { height, ratio } = await page.evaluate(() => ({
       height: Math.ceil(document.getElementById('mirror').getBoundingClientRect().height), ratio: window.devicePixelRatio }));

@@ -15,24 +15,17 @@ const kDemos = [
   ['Two tins\' worth, one tart tin', 'village-supper'], ['A large tart as tartlets', 'market-tartlets'],
   ['A cheesecake on crumbled ginger slab', 'ginger-slab'], ['Plum pies for the freezer', 'frozen-plum-pie'],
 ];
-const kPatience = 30000;  // [ms] for the oven, on a busy machine
 
 const region = (page, name) => page.getByRole('region', { name, exact: true });
 const text = async (locator) => (await locator.textContent()).replace(/\s+/g, ' ');
 const demo = (name) => JSON.parse(readFileSync(join(root, 'assets/jobs', `${name}.json`), 'utf8'));
-
-async function rested(t, page) {
-  await t.settled(page);
-  await page.waitForFunction(() => !window.__tinwright.waiting, null, { timeout: kPatience });
-  await t.settled(page);
-}
 
 async function examples(t, program) {
   const page = await t.open('page', devices.desktop, { view: 'job' });
   for (const [title, name] of kDemos) {
     await t.check(`"${title}" opens in one click and has the program's factors, fill lines and minutes`, async () => {
       await press(page, title);
-      await rested(t, page);
+      await t.rested(page);
       const plan = answer(program, 'plan', demo(name));
       for (const part of plan.parts) {
         const shown = await text(region(page, `Make: ${part.name}`));
@@ -57,41 +50,41 @@ async function examples(t, program) {
 
 async function editing(t) {
   const page = await t.open('page', devices.desktop, { view: 'job' });
-  await rested(t, page);
+  await t.rested(page);
   const made = () => text(region(page, 'Make: Filling'));
   const first = await made();
   await t.check('another pan of the cupboard makes another plan, and Take back returns to the first', async () => {
     const cupboard = region(page, 'My cupboard');
     await region(cupboard, '28 cm tart tin').getByRole('checkbox', { name: 'Use it for this batch' }).uncheck();
     await region(cupboard, '20 cm springform').getByRole('checkbox', { name: 'Use it for this batch' }).check();
-    await rested(t, page);
+    await t.rested(page);
     holds(await made() !== first, 'the same plan');
     await region(page, 'In: 20 cm springform').waitFor();
     await press(page, 'Take back');
     await press(page, 'Take back');
-    await rested(t, page);
+    await t.rested(page);
     equal(await made(), first);
   });
   await t.check('with no pan chosen the best set of the cupboard is found and told', async () => {
     await region(page, '28 cm tart tin').getByRole('checkbox', { name: 'Use it for this batch' }).uncheck();
     await region(page, 'What I want').getByLabel('Make').selectOption('Whole batches of the recipe');
-    await rested(t, page);
+    await t.rested(page);
     const said = await text(region(page, 'My pans'));
     holds(/Or/.test(said) && /deeper|shallower|as deep/.test(said), said);
     await press(page, 'Take back');
     await press(page, 'Take back');
-    await rested(t, page);
+    await t.rested(page);
     equal(await made(), first);
   });
   const filling = page.getByRole('region', { name: 'Filling', exact: true });
   await t.check('a mistake in an amount stands beside it, the plan waits, and the rest stays', async () => {
     const amount = region(filling, 'Ingredient 1').getByLabel('Amount');
     await amount.fill('lots');
-    await rested(t, page);
+    await t.rested(page);
     equal(await amount.getAttribute('aria-invalid'), 'true');
     holds((await text(region(page, 'The plan'))).includes('Filling, ingredients 1, amount'), 'it does not say where');
     await amount.fill('800 g');
-    await rested(t, page);
+    await t.rested(page);
     equal(await made(), first);
   });
   await t.check('an ingredient is added, weighed, and taken out again', async () => {
@@ -100,18 +93,18 @@ async function editing(t) {
     const added = region(filling, 'Ingredient 8');
     await added.getByLabel('Amount').fill('2 tbsp');
     await added.getByLabel('Of').fill('maple syrup');
-    await rested(t, page);
+    await t.rested(page);
     holds((await made()).includes('maple syrup'), 'not in the list');
     await filling.getByLabel('Take an ingredient out').selectOption('8. maple syrup');
-    await rested(t, page);
+    await t.rested(page);
     equal(await made(), first);
   });
   await t.check('a factor chosen for whole eggs is made, and what the pans leave is told', async () => {
     await filling.getByLabel('Make this much of it').fill('1');
-    await rested(t, page);
+    await t.rested(page);
     holds(/5 large/.test(await made()) && /Left over/.test(await made()), await made());
     await filling.getByLabel('Make this much of it').fill('');
-    await rested(t, page);
+    await t.rested(page);
     equal(await made(), first);
   });
   await t.check('a reading short by the eggs names the eggs', async () => {
@@ -131,7 +124,7 @@ async function editing(t) {
 
 async function narrow(t) {
   const page = await t.open('page', devices.phone, { view: 'job' });
-  await rested(t, page);
+  await t.rested(page);
   await t.check('a phone shows the plan, the recipe, the cupboard or the scale, one at a time', async () => {
     equal(await region(page, 'My pans').count(), 1);
     equal(await region(page, 'My cupboard').count(), 0);
