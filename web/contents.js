@@ -68,3 +68,33 @@ export function fillTable(table, node) {
     });
   });
 }
+
+const builders = {
+  region: () => build('section', 'group'),
+  heading: (node) => build(`h${Math.min(Math.max(node.level, 1), 6)}`, 'words'),
+  text: () => build('p', 'words'),
+  note: () => build('p', 'words', { role: 'note' }),
+  label: () => build('label', ''),
+  button: () => build('button', 'press', { type: 'button' }),
+  field: () => build('input', 'edit', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
+    enterkeyhint: 'done' }),
+  choice: () => build('select', 'press'),
+  toggle: () => build('input', 'press', { type: 'checkbox' }),
+  radiogroup: () => build('div', 'group', { role: 'radiogroup' }),
+  radio: (node) => build('input', 'press', { type: 'radio', name: `group${node.parent}` }),
+  answer: () => build('output', 'words', { 'aria-live': 'off' }),  // announcer.js reads changes out, at a calm pace
+  table: () => build('table', 'words'),
+  picture: () => build('div', '', { role: 'img' }),
+  progress: () => build('div', '', { role: 'progressbar', 'aria-valuemin': '0', 'aria-valuemax': '100' }),
+  slider: () => build('input', 'press slide', { type: 'range', min: '0', step: '1' }),
+};
+
+function build(tag, classes, attributes = {}) {
+  const element = document.createElement(tag);
+  element.className = `n ${classes}`;
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  return element;
+}
+
+/** An empty element for a node. */
+export const buildElement = (node) => builders[node.role](node);

@@ -4,10 +4,11 @@
 // The mirror's elements: for each node that the wasm module recorded, a real element over the canvas, kept in the module's
 // order. Roles, flags and the layout of a node are those of app/view/mirror.h.
 import { announce } from './announcer.js';
-import { fillAnswer, fillChoice, fillSlider, fillTable } from './contents.js';
+import { buildElement, fillAnswer, fillChoice, fillSlider, fillTable } from './contents.js';
 
 export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
-const kWordsInNode = 16;
+const kWordsInNode = 17, kHash = 16;
+const kMostSpent = 40;
 const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32;
 const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
   'answer', 'table', 'picture', 'slider', 'progress'];
@@ -15,7 +16,8 @@ const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field',
 const decoder = new TextDecoder();
 const layer = () => document.getElementById('mirror');
 const entries = new Map();
-const counters = { duplicates: 0, syncs: 0 };
+let lastWords = new Uint32Array();
+const counters = { duplicates: 0, syncs: 0, nodes: 0, spent: [] };  // [ms] by the last changes
 let send = () => {};
 
 export const mirrorCounters = counters;
@@ -68,57 +70,57 @@ export function startMirror(post) {
   });
 }
 
-const builders = {
-  region: () => build('section', 'group'),
-  heading: (node) => build(`h${Math.min(Math.max(node.level, 1), 6)}`, 'words'),
-  text: () => build('p', 'words'),
-  note: () => build('p', 'words', { role: 'note' }),
-  label: () => build('label', ''),
-  button: () => build('button', 'press', { type: 'button' }),
-  field: () => build('input', 'edit', { type: 'text', autocomplete: 'off', autocapitalize: 'off', spellcheck: 'false',
-    enterkeyhint: 'done' }),
-  choice: () => build('select', 'press'),
-  toggle: () => build('input', 'press', { type: 'checkbox' }),
-  radiogroup: () => build('div', 'group', { role: 'radiogroup' }),
-  radio: (node) => build('input', 'press', { type: 'radio', name: `group${node.parent}` }),
-  answer: () => build('output', 'words', { 'aria-live': 'off' }),  // announcer.js reads changes out, at a calm pace
-  table: () => build('table', 'words'),
-  picture: () => build('div', '', { role: 'img' }),
-  progress: () => build('div', '', { role: 'progressbar', 'aria-valuemin': '0', 'aria-valuemax': '100' }),
-  slider: () => build('input', 'press slide', { type: 'range', min: '0', step: '1' }),
-};
-
-function build(tag, classes, attributes = {}) {
-  const element = document.createElement(tag);
-  element.className = `n ${classes}`;
-  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-  return element;
-}
-
-function readNodes(heap, nodes, count, strings) {
-  const words = new Uint32Array(heap.buffer, nodes, count * kWordsInNode);
-  const floats = new Float32Array(heap.buffer, nodes, count * kWordsInNode);
+/** A view of the nodes as they lie in memory. */
+function viewOf(heap, address, count, strings) {
+  const words = new Uint32Array(heap.buffer, address, count * kWordsInNode);
+  const floats = new Float32Array(heap.buffer, address, count * kWordsInNode);
   const text = (place) => {
+    if (place === 0) return '';
     const start = strings + place;
     return decoder.decode(heap.subarray(start, heap.indexOf(0, start)));
   };
-  return Array.from({ length: count }, (_, index) => {
-    const i = index * kWordsInNode;
-    return {
-      id: words[i], parent: words[i + 1], role: kRoles[words[i + 2]], flags: words[i + 3],
-      x: floats[i + 4], y: floats[i + 5], width: floats[i + 6], height: floats[i + 7], textSize: floats[i + 8],
-      level: words[i + 9], key: text(words[i + 10]), label: text(words[i + 11]), value: text(words[i + 12]),
-      extra: text(words[i + 13]), help: words[i + 14], problem: words[i + 15],
-    };
+  const node = (i) => ({
+    id: words[i], parent: words[i + 1], role: kRoles[words[i + 2]], flags: words[i + 3],
+    x: floats[i + 4], y: floats[i + 5], width: floats[i + 6], height: floats[i + 7], textSize: floats[i + 8],
+    level: words[i + 9], key: text(words[i + 10]), label: text(words[i + 11]), value: text(words[i + 12]),
+    extra: text(words[i + 13]), help: words[i + 14], problem: words[i + 15],
   });
+  return { words, node };
 }
 
-/** Brings the elements in line with the nodes. */
-export function syncMirror(heap, address, count, strings) {
-  counters.syncs += 1;
-  const nodes = readNodes(heap, address, count, strings);
+/** Whether the same elements stand there in the same order as the last time. */
+function isSameOrder(words) {
+  if (words.length !== lastWords.length) return false;
+  for (let i = 0; i < words.length; i += kWordsInNode) {
+    if (words[i] !== lastWords[i] || words[i + 1] !== lastWords[i + 1] || words[i + 2] !== lastWords[i + 2] ||
+      words[i + 9] !== lastWords[i + 9]) return false;
+  }
+  return true;
+}
+
+/** Most of the time a few nodes have changed and nothing else: only their words are read. */
+function refresh(view) {
+  const { words } = view;
+  const moved = new Set();
+  const differs = (i, from, to) => {
+    for (let k = from; k < to; k += 1) if (words[i + k] !== lastWords[i + k]) return true;
+    return false;
+  };
+  for (let i = 0; i < words.length; i += kWordsInNode) {
+    if (differs(i, 4, 6)) moved.add(words[i]);
+    const isChanged = words[i + kHash] !== lastWords[i + kHash] || differs(i, 4, 9) || moved.has(words[i + 1]);
+    if (!isChanged) continue;
+    const entry = entries.get(words[i]);
+    entry.node = view.node(i);
+    update(entry, entries.get(words[i + 1])?.node);
+  }
+}
+
+/** Makes, moves and takes away elements. */
+function rebuild(view) {
   const present = new Map();
-  for (const node of nodes) {
+  for (let i = 0; i < view.words.length; i += kWordsInNode) {
+    const node = view.node(i);
     if (present.has(node.id)) {
       counters.duplicates += 1;
       console.error(`two controls have the key "${node.key}"`);
@@ -136,7 +138,7 @@ export function syncMirror(heap, address, count, strings) {
   for (const node of present.values()) {
     let entry = entries.get(node.id);
     if (!entry) {
-      const element = builders[node.role](node);
+      const element = buildElement(node);
       element.id = `n${node.id}`;
       element.dataset.id = node.id;
       element.dataset.key = node.key;
@@ -147,12 +149,27 @@ export function syncMirror(heap, address, count, strings) {
     const before = last.has(parent) ? last.get(parent).nextSibling : parent.firstChild;
     if (before !== entry.element) parent.insertBefore(entry.element, before);
     last.set(parent, entry.element);
-    update(entry, node, present.get(node.parent));
+    entry.node = node;
+    update(entry, present.get(node.parent));
   }
 }
 
-function update(entry, node, parent) {
-  const { element, shown } = entry;
+/** Brings the elements in line with the nodes. */
+export function syncMirror(heap, address, count, strings) {
+  const start = performance.now();
+  const view = viewOf(heap, address, count, strings);
+  if (isSameOrder(view.words)) refresh(view);
+  else rebuild(view);
+  lastWords = view.words.slice();
+  for (const entry of entries.values()) settle(entry);
+  counters.syncs += 1;
+  counters.nodes = count;
+  counters.spent.push(performance.now() - start);
+  if (counters.spent.length > kMostSpent) counters.spent.shift();
+}
+
+function update(entry, parent) {
+  const { element, shown, node } = entry;
   const differs = (name, value) => {
     if (shown[name] === value) return false;
     shown[name] = value;
@@ -171,7 +188,6 @@ function update(entry, node, parent) {
     if (node.role === 'radiogroup') element.setAttribute('aria-disabled', String((node.flags & kDisabled) !== 0));
     if (node.role === 'field') element.inputMode = node.flags & kDecimal ? 'decimal' : 'text';
   }
-  if ('checked' in element && element.type !== 'text') element.checked = (node.flags & kChecked) !== 0;
   const links = [node.problem, node.help].filter(Boolean).map((id) => `n${id}`).join(' ');
   if (node.role !== 'label' && differs('links', links)) {
     setOrRemove(element, 'aria-describedby', links);
@@ -181,7 +197,6 @@ function update(entry, node, parent) {
   const first = shown.words === undefined;
   const changed = differs('words', words);
   if (changed) fill(element, node);
-  settle(element, node);
   if (changed && node.flags & kLive) announce(node, first);
 }
 
@@ -215,7 +230,11 @@ function fill(element, node) {
 }
 
 /** An element the cook has changed shows again what the application holds. While words are being composed, hands off. */
-function settle(element, node) {
-  if (!['field', 'choice', 'slider'].includes(node.role)) return;
-  if (element.value !== node.value && !element.dataset.composing) element.value = node.value;
+function settle({ role, element, node }) {
+  if (role === 'toggle' || role === 'radio') {
+    const checked = (node.flags & kChecked) !== 0;
+    if (element.checked !== checked) element.checked = checked;
+  } else if (role === 'field' || role === 'choice' || role === 'slider') {
+    if (element.value !== node.value && !element.dataset.composing) element.value = node.value;
+  }
 }

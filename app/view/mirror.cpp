@@ -5,6 +5,8 @@
 #include "app/view/mirror.h"
 
 #include <algorithm>
+#include <cstddef>
+#include <cstring>
 
 namespace tinwright::view {
 namespace {
@@ -16,6 +18,19 @@ std::uint64_t mix(std::uint64_t hash, const void* data, std::size_t size) {
   const auto* bytes = static_cast<const unsigned char*>(data);
   for (std::size_t i = 0; i < size; ++i) hash = (hash ^ bytes[i]) * kFnvPrime64;
   return hash;
+}
+
+/// Of whatever the node says; its strings by their letters, for their places change with the nodes before it.
+std::uint32_t content_hash(const Node& node, const char* strings) {
+  std::uint64_t hash = kFnvOffset64;
+  const std::uint32_t words[] = {node.parent, static_cast<std::uint32_t>(node.role), node.flags, node.level, node.help,
+                                 node.problem};
+  hash = mix(hash, words, sizeof words);
+  for (const std::uint32_t place : {node.key, node.label, node.value, node.extra}) {
+    const char* text = strings + place;
+    hash = mix(hash, text, std::strlen(text) + 1);
+  }
+  return static_cast<std::uint32_t>(hash ^ (hash >> 32));
 }
 
 }  // namespace
@@ -96,8 +111,10 @@ bool Mirror::end_frame() {
   std::erase_if(actions_, [&](const Action& action) {
     return std::find(taken_.begin(), taken_.end(), action.id) == taken_.end();
   });
-  std::uint64_t hash = mix(kFnvOffset64, nodes_.data(), nodes_.size() * sizeof(Node));
-  hash = mix(hash, strings_.data(), strings_.size());
+  for (Node& node : nodes_) node.hash = content_hash(node, strings_.c_str());
+  std::uint64_t hash = kFnvOffset64;
+  for (const Node& node : nodes_) hash = mix(hash, &node, offsetof(Node, key));
+  for (const Node& node : nodes_) hash = mix(hash, &node.hash, sizeof node.hash);
   // After an action the host always looks, so that an element the cook changed never disagrees with the application.
   const bool changed = hash != shown_hash_ || posted_;
   shown_hash_ = hash;

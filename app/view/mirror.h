@@ -60,6 +60,7 @@ struct Node {
   std::uint32_t extra = 0;  // choice: options; field: hint; answer: explanation; table: measures; slider: see slider()
   std::uint32_t help = 0;   // id of the node that explains this one; for a label, of the control it names
   std::uint32_t problem = 0;  // id of the node that says what is wrong
+  std::uint32_t hash = 0;     // of all but the place: as long as it stays, so do the element's words and state
 };
 
 /// Separators inside one string of a node.
