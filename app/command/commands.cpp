@@ -6,10 +6,12 @@
 
 #include <ctime>
 
+#include "app/command/paper_answers.h"
 #include "app/command/plan_answers.h"
 #include "app/files/pan_reader.h"
 #include "app/plan/desk.h"
 #include "app/plan/job_baking.h"
+#include "app/plan/paper_job.h"
 #include "app/plan/plan_match.h"
 #include "app/plan/words.h"
 #include "app/quantity/parse.h"
@@ -117,6 +119,40 @@ std::optional<Answer> answer_card(FieldReader& reader, const Request& request) {
   return std::nullopt;
 }
 
+/// The place of an option's word among `names`; a word that is none of them is a fault.
+std::optional<std::size_t> choose(FieldReader& reader, const Request& request, const std::string& option,
+                                  const std::vector<std::string_view>& names, std::size_t otherwise) {
+  const std::string word = request.option(option);
+  if (word.empty()) return otherwise;
+  std::string all;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    if (word == names[i]) return i;
+    all += (all.empty() ? "" : ", ") + std::string(names[i]);
+  }
+  reader.fault(ProblemCode::kUnknown, option, "one of these has to follow it: " + all);
+  return std::nullopt;
+}
+
+std::optional<Answer> answer_paper(FieldReader& reader, const Request& request) {
+  auto order = read_paper_order(reader);
+  const std::size_t usual = request.units == UnitChoice::kUs ? 1 : 0;
+  const auto size = choose(reader, request, "--paper", paper_size_names(), usual);
+  const auto wish = choose(reader, request, "--pieces", paper_wish_names(), 0);
+  if (!order || !size || !wish) return std::nullopt;
+  order->size = static_cast<PaperSize>(*size);
+  order->wish = static_cast<PaperWish>(*wish);
+  order->units = request.units;
+  Answer answer;
+  if (request.as_json) answer.json = json_of(*order);
+  const std::string target = request.option("-o");
+  if (!target.empty()) {
+    answer.files = paper_files(*order, target);
+    answer.report = describe_paper(*order);
+  }
+  if (target.empty() && !request.as_json) answer.text = paper_html(*order);
+  return answer;
+}
+
 std::optional<Answer> answer_weigh(FieldReader& reader, const Request& request) {
   const auto job = read_job(reader);
   if (!job) return std::nullopt;
@@ -151,6 +187,7 @@ Command find_command(const std::string& name) {
   if (name == "match") return answer_match;
   if (name == "plan") return answer_plan;
   if (name == "card") return answer_card;
+  if (name == "paper") return answer_paper;
   if (name == "weigh") return answer_weigh;
   return nullptr;
 }

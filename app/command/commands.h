@@ -6,6 +6,8 @@
 
 #include <optional>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "app/command/answers.h"
 #include "app/command/request.h"
@@ -17,7 +19,8 @@ struct Answer {
   Json json;
   Report report;
   std::string text;
-  bool is_file = false;  // `text` is what goes into the file named by -o
+  bool is_file = false;                                         // `text` is what goes into the file named by -o
+  std::vector<std::pair<std::string, std::string>> files = {};  // instead: names and texts
 };
 
 /// Nothing beside the reader's faults where the question cannot be answered.

@@ -104,6 +104,10 @@ int run(const Request& request) {
     return reader.faults().empty() ? kOurFault : kRefused;
   }
   if (answer->is_file && !request.option("-o").empty()) return write_file(request.option("-o"), answer->text);
+  for (const auto& [name, content] : answer->files) {
+    const int written = write_file(name, content);
+    if (written != kAnswered) return written;
+  }
   if (request.as_json && !answer->is_file) {
     std::cout << answer->json.dump() << "\n";
   } else {

@@ -28,6 +28,8 @@ const char* const kUsage =
     "tinwright pan FILE      what a pan holds; with \"instead_of\", how much of a recipe it takes\n"
     "tinwright press FILE    how thick dough presses out, and whether it reaches the edges\n"
     "tinwright fill FILE     how far below the rim to stop pouring, and what is left\n"
+    "tinwright paper FILE -o paper.html    life-size liners, dough shape and depth stick for a pan; .svg gives a file "
+    "a sheet\n"
     "tinwright bake FILE     how warm it gets inside, and when; and the time in my pan for a recipe's\n"
     "\n"
     "tinwright read RECIPE   a recipe (saved page, schema.org JSON-LD or pasted text) as a job file\n"
@@ -37,13 +39,20 @@ const char* const kUsage =
     "tinwright weigh JOB --after STEP --reads \"541 g\"    what was probably left out; STEP is a number or a food\n"
     "\n"
     "FILE and JOB are JSON; - reads standard input. Options: --json prints one JSON object; --us puts US measures "
-    "first; --part NAME names the bowl that is weighed.\n";
+    "first; --part NAME names the bowl that is weighed;\n"
+    "--paper A4 or Letter; --pieces liner, dough, stick or all.\n";
 
 const std::vector<CommandWords>& command_words() {
-  static const std::vector<CommandWords> words{
-      {"pan", {}},  {"press", {}},    {"fill", {}},
-      {"bake", {}}, {"read", {}},     {"match", {}},
-      {"plan", {}}, {"card", {"-o"}}, {"weigh", {"--after", "--reads", "--part"}}};
+  static const std::vector<CommandWords> words{{"pan", {}},
+                                               {"press", {}},
+                                               {"fill", {}},
+                                               {"bake", {}},
+                                               {"read", {}},
+                                               {"match", {}},
+                                               {"plan", {}},
+                                               {"card", {"-o"}},
+                                               {"weigh", {"--after", "--reads", "--part"}},
+                                               {"paper", {"-o", "--paper", "--pieces"}}};
   return words;
 }
 
