@@ -112,6 +112,7 @@ std::vector<LowerPoint> close_mitres(const std::vector<LowerPoint>& edge, Loops&
 /// Feet and the notches between them.
 std::vector<StripEdge> edges_of(const std::vector<LowerPoint>& points) {
   std::vector<StripEdge> edges;
+  if (points.size() == 1) edges.push_back({{points.front().at}, false});  // a cone's tip
   for (std::size_t i = 0; i + 1 < points.size(); ++i) {
     const bool is_foot = points[i].is_full && points[i + 1].is_full;
     if (edges.empty() || edges.back().is_foot != is_foot || points[i].is_corner) {

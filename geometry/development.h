@@ -35,7 +35,7 @@ struct Strip {
 
 /// One straight piece of wall: `top` and `bottom` are its insets [m], `height` its rise [m] >= 0, not both 0 run and 0
 /// height. One strip, or two halves when one would bend by more than half a turn and could cross itself. Area and
-/// lengths are exact but where creases or mitres of freeform, oval or fluted walls have to be sampled (1e-4 relative).
+/// lengths are exact but where creases or mitres of freeform, oval or fluted walls have to be sampled (2e-4 relative).
 std::vector<Strip> develop_wall(const Outline& outline, double top, double bottom, double height,
                                 double tolerance = kDrawingTolerance);
 

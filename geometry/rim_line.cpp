@@ -24,11 +24,12 @@ using glm::dvec2;
 using std::numbers::pi;
 
 constexpr double kFar = std::numeric_limits<double>::max();
-constexpr int kMostSteps = 4000;        // of one arc or half lobe
-constexpr int kFewestSteps = 8;         // of the same
-constexpr int kCreaseSteps = 64;        // of a half lobe whose crest ends in a crease
-constexpr int kSideSteps = 64;          // of a freeform side, where its reach has no closed form
-constexpr double kSameHeading = 1e-12;  // [rad]
+constexpr int kMostSteps = 2000;           // pairs, of one arc or half lobe
+constexpr int kFewestSteps = 4;            // of the same
+constexpr double kCreaseTolerance = 3e-4;  // [-] of the inset, in where a wall ends under a crest
+constexpr int kCreaseDepth = 8;            // halvings of a step there
+constexpr int kSideSteps = 64;             // of a freeform side, where its reach has no closed form
+constexpr double kSameHeading = 1e-12;     // [rad]
 
 /// What the walk needs to know besides the shape.
 struct Wanted {
@@ -37,7 +38,8 @@ struct Wanted {
 
 int arc_steps(double radius, double angle, double tolerance) {
   const double step = std::sqrt(8.0 * tolerance / std::max(radius, tolerance));  // sagitta = r φ²/8
-  return std::clamp(static_cast<int>(std::ceil(std::abs(angle) / step)), kFewestSteps, kMostSteps);
+  // Even, so that an arc can be halved.
+  return 2 * std::clamp(static_cast<int>(std::ceil(0.5 * std::abs(angle) / step)), kFewestSteps, kMostSteps);
 }
 
 /// A walk by straight sides and arcs whose reach is known.
@@ -124,6 +126,27 @@ double crest_reach(const HalfLobe& lobe, double t) {
   return tangent.x < 0.0 && p.position.y > 0.0 ? p.position.y / -tangent.x : kFar;
 }
 
+/// From straight up at an oval's crest to the left; that the angle jumps there must not show.
+double heading_at(const HalfLobe& lobe, double t) {
+  const dvec2 way = lobe.at(t).first;
+  return 0.5 * pi + std::atan2(-way.x, way.y);
+}
+
+/// Places between `from` and `to` where the wall's end under them bends: what lies between two points of the walk is
+/// taken to be straight, by its length and by its turn.
+void refine_crease(const HalfLobe& lobe, double from, double to, double lower, int depth, std::vector<double>& places) {
+  const double middle = 0.5 * (from + to);
+  const auto end = [&](double t) { return std::min(crest_reach(lobe, t), lower); };
+  const double a = end(from), b = end(to), at = end(middle);
+  const double turn = heading_at(lobe, to) - heading_at(lobe, from);
+  const double share = turn != 0.0 ? (heading_at(lobe, middle) - heading_at(lobe, from)) / turn : 0.5;
+  const double off = std::max(std::abs(at - 0.5 * (a + b)), std::abs(turn * (at - a - share * (b - a))));
+  if (depth == 0 || off < kCreaseTolerance * lower) return;
+  places.push_back(middle);
+  refine_crease(lobe, from, middle, lower, depth - 1, places);
+  refine_crease(lobe, middle, to, lower, depth - 1, places);
+}
+
 /// Half a lobe from its crest, `along` and heading counted from there.
 std::vector<RimPoint> half_lobe(const HalfLobe& lobe, const Wanted& wanted) {
   const auto speed = [&](double t) { return glm::length(lobe.at(t).first); };
@@ -134,9 +157,7 @@ std::vector<RimPoint> half_lobe(const HalfLobe& lobe, const Wanted& wanted) {
     sharpest = std::max(sharpest, std::abs(cross(p.first, p.second)) / std::pow(glm::length(p.first), 3));
     length += integrate(speed, lobe.end * i / kProbes, lobe.end * (i + 1) / kProbes);
   }
-  const bool is_creased = wanted.lower > crest_reach(lobe, 0.0);
-  const int steps =
-      std::max(is_creased ? kCreaseSteps : 0, arc_steps(1.0 / sharpest, length * sharpest, wanted.tolerance));
+  const int steps = arc_steps(1.0 / sharpest, length * sharpest, wanted.tolerance);
   std::vector<double> places;
   for (int i = 0; i <= steps; ++i) places.push_back(lobe.end * i / steps);
   for (const double d : {wanted.upper, wanted.lower}) {
@@ -144,12 +165,18 @@ std::vector<RimPoint> half_lobe(const HalfLobe& lobe, const Wanted& wanted) {
     if (over(0.0) < 0.0 && over(lobe.end) > 0.0) places.push_back(find_root(over, 0.0, lobe.end));
   }
   std::sort(places.begin(), places.end());
+  if (wanted.lower > crest_reach(lobe, 0.0)) {
+    const auto coarse = places;
+    for (std::size_t i = 0; i + 1 < coarse.size(); ++i) {
+      refine_crease(lobe, coarse[i], coarse[i + 1], wanted.lower, kCreaseDepth, places);
+    }
+    std::sort(places.begin(), places.end());
+  }
   std::vector<RimPoint> points;
   double along = 0.0, before = 0.0;
   for (const double t : places) {
     along += integrate(speed, before, t);
-    const dvec2 way = lobe.at(t).first;
-    points.push_back({along, std::atan2(way.y, way.x), std::min(crest_reach(lobe, t), kFar)});
+    points.push_back({along, heading_at(lobe, t), crest_reach(lobe, t)});
     before = t;
   }
   return points;

@@ -142,14 +142,20 @@ std::optional<Answer> answer_paper(FieldReader& reader, const Request& request) 
   order->size = static_cast<PaperSize>(*size);
   order->wish = static_cast<PaperWish>(*wish);
   order->units = request.units;
+  const auto sheets = paper_sheets(*order);
+  if (!sheets) {
+    reader.fault(sheets.problem(), "");
+    return std::nullopt;
+  }
   Answer answer;
-  if (request.as_json) answer.json = json_of(*order);
+  if (request.as_json) answer.json = json_of(*order, sheets->size());
   const std::string target = request.option("-o");
   if (!target.empty()) {
-    answer.files = paper_files(*order, target);
-    answer.report = describe_paper(*order);
+    answer.files = paper_files(*order, *sheets, target);
+    answer.report = describe_paper(*order, sheets->size());
+  } else if (!request.as_json) {
+    answer.text = paper_page(*order, *sheets);
   }
-  if (target.empty() && !request.as_json) answer.text = paper_html(*order);
   return answer;
 }
 

@@ -4,14 +4,13 @@
 // See paper_answers.h.
 #include "app/command/paper_answers.h"
 
-#include "app/plan/paper_layout.h"
+#include "app/plan/paper_pieces.h"
 #include "app/plan/words.h"
 
 namespace tinwright {
 
-Json json_of(const PaperOrder& order) {
+Json json_of(const PaperOrder& order, std::size_t sheets) {
   const PaperSet set = paper_set(order);
-  const PaperLayout layout = lay_out(set.pieces, order.size);
   const auto cm2 = [](double square_metres) { return square_metres * 1e4; };
   const double core = covered_area(set, PieceKind::kCore, order);
   Json pieces = Json::array();
@@ -25,7 +24,7 @@ Json json_of(const PaperOrder& order) {
   }
   return {{"pan", paper_name(order)},
           {"paper", paper_size_names()[static_cast<std::size_t>(order.size)]},
-          {"sheets", layout.sheets},
+          {"sheets", sheets},
           {"floor_piece_area_cm2", cm2(covered_area(set, PieceKind::kFloor, order))},
           {"wall_piece_area_cm2", cm2(covered_area(set, PieceKind::kWall, order) + core)},
           {"core_piece_area_cm2", cm2(core)},
@@ -36,9 +35,8 @@ Json json_of(const PaperOrder& order) {
           {"left_out", set.left_out}};
 }
 
-Report describe_paper(const PaperOrder& order) {
+Report describe_paper(const PaperOrder& order, std::size_t sheets) {
   const PaperSet set = paper_set(order);
-  const std::size_t sheets = lay_out(set.pieces, order.size).sheets;
   const std::string paper(paper_size_names()[static_cast<std::size_t>(order.size)]);
   Report report{figure("Sheets of " + paper, std::to_string(sheets),
                        "print at 100 % and measure the 10 cm bar on the first one")};
@@ -46,10 +44,11 @@ Report describe_paper(const PaperOrder& order) {
   return report;
 }
 
-std::vector<std::pair<std::string, std::string>> paper_files(const PaperOrder& order, const std::string& target) {
+std::vector<std::pair<std::string, std::string>> paper_files(const PaperOrder& order,
+                                                             const std::vector<PaperSheet>& sheets,
+                                                             const std::string& target) {
   constexpr std::string_view kSvg = ".svg";
-  if (!target.ends_with(kSvg)) return {{target, paper_html(order)}};
-  const auto sheets = paper_sheets(order);
+  if (!target.ends_with(kSvg)) return {{target, paper_page(order, sheets)}};
   if (sheets.size() == 1) return {{target, sheets.front().svg}};
   const std::string stem = target.substr(0, target.size() - kSvg.size());
   std::vector<std::pair<std::string, std::string>> files;

@@ -46,23 +46,24 @@ std::string paper_name(const PaperOrder& order) {
   return std::string(kind_words(order.pan)) + ", " + across + ", " + deep;
 }
 
-std::vector<PaperSheet> paper_sheets(const PaperOrder& order) {
+Result<std::vector<PaperSheet>> paper_sheets(const PaperOrder& order) {
   const PaperSet set = paper_set(order);
-  const PaperLayout layout = lay_out(set.pieces, order.size);
+  const auto layout = lay_out(set.pieces, order.size);
+  if (!layout) return layout.problem();
   const std::string name = paper_name(order);
   std::vector<PaperSheet> sheets;
-  for (std::size_t i = 0; i < layout.sheets; ++i)
-    sheets.push_back(draw_sheet(layout, i, order.size, name, set.left_out));
+  for (std::size_t i = 0; i < layout->sheets; ++i)
+    sheets.push_back(draw_sheet(*layout, i, order.size, name, set.left_out));
   return sheets;
 }
 
-std::string paper_page(const std::vector<PaperSheet>& sheets, PaperSize size, const std::string& title) {
-  const std::string paper = size == PaperSize::kA4 ? "210mm 297mm" : "8.5in 11in";
+std::string paper_page(const PaperOrder& order, const std::vector<PaperSheet>& sheets) {
+  const std::string paper = order.size == PaperSize::kA4 ? "210mm 297mm" : "8.5in 11in";
   std::string html =
       "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"/><meta http-equiv=\"Content-Security-Policy\" "
       "content=\"default-src 'none'; style-src 'unsafe-inline'\"/><meta name=\"viewport\" "
       "content=\"width=device-width\"/><title>" +
-      html_text(title) + "</title><style>@page{size:" + paper +
+      html_text("Paper for: " + paper_name(order)) + "</title><style>@page{size:" + paper +
       ";margin:0}\nbody{margin:0;background:#fff;color-scheme:light}\nsvg{overflow:hidden}\n"
       ".sheet>svg{display:block}\n.sheet{break-inside:avoid;break-after:page}\n.sheet:last-child{break-after:auto}\n"
       "@media screen{.sheet{margin:4mm;width:max-content;outline:.3mm solid #666}}</style></head><body><main>";
@@ -95,8 +96,10 @@ std::optional<PaperOrder> paper_order(const BenchAnswer& answer, PaperSize size,
   return order;
 }
 
-std::string paper_html(const PaperOrder& order) {
-  return paper_page(paper_sheets(order), order.size, "Paper for: " + paper_name(order));
+Result<std::string> paper_html(const PaperOrder& order) {
+  const auto sheets = paper_sheets(order);
+  if (!sheets) return sheets.problem();
+  return paper_page(order, *sheets);
 }
 
 }  // namespace tinwright

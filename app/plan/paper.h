@@ -37,10 +37,11 @@ struct PaperSheet {
   std::string svg, title;
 };
 
-std::vector<PaperSheet> paper_sheets(const PaperOrder& order);
+/// kTooMuch for a pan so large that its pieces take hundreds of sheets.
+Result<std::vector<PaperSheet>> paper_sheets(const PaperOrder& order);
 
-/// A whole HTML page for print, a sheet of paper for each; well formed as XML too. `title` is anyone's.
-std::string paper_page(const std::vector<PaperSheet>& sheets, PaperSize size, const std::string& title);
+/// The order's sheets as a whole HTML page for print, a sheet of paper for each; well formed as XML too.
+std::string paper_page(const PaperOrder& order, const std::vector<PaperSheet>& sheets);
 
 /// The order for one of a plan's pans, with its dough and filling on the stick.
 PaperOrder paper_order(const Job& job, const PanPlan& pan, PaperSize size, UnitChoice units);
@@ -48,7 +49,7 @@ PaperOrder paper_order(const Job& job, const PanPlan& pan, PaperSize size, UnitC
 std::optional<PaperOrder> paper_order(const BenchAnswer& answer, PaperSize size, UnitChoice units);
 
 /// All of it at once: the page of an order.
-std::string paper_html(const PaperOrder& order);
+Result<std::string> paper_html(const PaperOrder& order);
 
 /// What the pan is called on its pieces: its name, or "Round pan, 24 cm across, 3 cm deep".
 std::string paper_name(const PaperOrder& order);

@@ -122,15 +122,22 @@ dvec2 sheet_size(PaperSize size) {
   return size == PaperSize::kA4 ? dvec2(210.0, 297.0) : dvec2(215.9, 279.4);
 }
 
-PaperLayout lay_out(std::vector<PaperPiece> pieces, PaperSize size) {
+Result<PaperLayout> lay_out(std::vector<PaperPiece> pieces, PaperSize size) {
   const dvec2 room = room_on(size);
   PaperLayout layout;
   layout.pieces = std::move(pieces);
+  int needed = 0;
   for (std::size_t i = 0; i < layout.pieces.size(); ++i) {
     PaperPiece& piece = layout.pieces[i];
     const PaperBox box = box_with_line(piece);
     const dvec2 extent = box.high - box.low;
     if (piece.texts.empty() && parts_of({extent.y, extent.x}, room) < parts_of(extent, room)) turn(piece);
+    const PaperBox turned = box_with_line(piece);
+    needed += parts_of(turned.high - turned.low, room);
+    if (needed > kMostPaperParts) {
+      return Problem{ProblemCode::kTooMuch,
+                     "at life size that takes more than 200 sheets; choose fewer pieces, or a smaller pan", ""};
+    }
     for (const PaperPart& part : parts_of(piece, i, room)) layout.parts.push_back(part);
   }
   std::vector<PaperPart*> by_height;

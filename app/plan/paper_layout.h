@@ -36,6 +36,10 @@ struct PaperLayout {
   std::size_t sheets = 0;
 };
 
-PaperLayout lay_out(std::vector<PaperPiece> pieces, PaperSize size);
+/// More parts than this are no help in a kitchen.
+inline constexpr int kMostPaperParts = 200;
+
+/// kTooMuch when it takes more parts than that.
+Result<PaperLayout> lay_out(std::vector<PaperPiece> pieces, PaperSize size);
 
 }  // namespace tinwright

@@ -6,6 +6,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { run as runJobs } from './jobs.mjs';
+import { run as runPaper } from './paper.mjs';
 import { answer, ask, shell, slab, swap, swapDough } from './questions.mjs';
 
 const program = process.argv[2];
@@ -280,5 +281,6 @@ check('a folder is refused like a file that cannot be read, and --help is given 
 });
 
 runJobs(program, { check, equal, near });
+runPaper(program, { check, equal, near });
 console.log(`command: ${passed} passed, ${failed} failed`);
 process.exitCode = failed ? 1 : 0;
