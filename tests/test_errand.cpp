@@ -15,6 +15,7 @@
 #include "app/plan/errand.h"
 #include "app/plan/examples.h"
 #include "app/plan/job_baking.h"
+#include "app/plan/paper.h"
 
 using namespace tinwright;
 
@@ -134,6 +135,24 @@ TEST_CASE("errand: every pan of a job is baked as by a direct question, whatever
   }
 }
 
+TEST_CASE("errand: paper for every pan of a job and for the single pan") {
+  LastErrand last;
+  for (const Demo& demo : demo_jobs()) {
+    const JsonNode document = tree(demo.text);
+    const JobAnswer direct = answer_job(document, UnitChoice::kUs);
+    for (std::size_t i = 0; i < direct.plan->pans.size(); ++i) {
+      const Outcome outcome = sent(last, {ErrandKind::kPaper, 0, UnitChoice::kUs, errand_document(document), "", i});
+      const auto wanted =
+          paper_html(paper_order(*direct.job, direct.plan->pans[i], PaperSize::kLetter, UnitChoice::kUs));
+      REQUIRE(wanted);
+      CHECK(outcome.text == *wanted);
+    }
+  }
+  const Bench& bench = worked_examples().front().bench;
+  const Errand errand{ErrandKind::kPanPaper, 0, UnitChoice::kMetric, write_compact_json(document_of(bench))};
+  CHECK(sent(last, errand).text == *paper_html(*paper_order(answer_bench(bench), PaperSize::kA4, UnitChoice::kMetric)));
+}
+
 TEST_CASE("errand: progress goes from nothing to nearly all and never back") {
   LastErrand last;
   std::vector<double> told;
@@ -176,8 +195,8 @@ TEST_CASE("errand: a job without a plan has no oven and no card, and says so") {
   LastErrand last;
   for (const std::string_view document :
        {std::string_view("{}"), std::string_view("{\"version\": 1}"), std::string_view("[1"), std::string_view()}) {
-    for (const ErrandKind kind :
-         {ErrandKind::kBake, ErrandKind::kSaveCard, ErrandKind::kCsv, ErrandKind::kMarkdown, ErrandKind::kCalendar}) {
+    for (const ErrandKind kind : {ErrandKind::kBake, ErrandKind::kSaveCard, ErrandKind::kCsv, ErrandKind::kMarkdown,
+                                  ErrandKind::kCalendar, ErrandKind::kPaper, ErrandKind::kPanPaper}) {
       const Outcome outcome = sent(last, {kind, 0, UnitChoice::kMetric, std::string(document)});
       CHECK(outcome.text.empty());
       CHECK(!outcome.refusal.empty());

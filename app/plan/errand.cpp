@@ -9,6 +9,7 @@
 #include "app/plan/civil_time.h"
 #include "app/plan/desk.h"
 #include "app/plan/job_baking.h"
+#include "app/plan/paper.h"
 #include "app/recipe/draft_job.h"
 #include "app/recipe/read_recipe.h"
 
@@ -23,9 +24,14 @@ JsonNode tree_of(const std::string& text) {
   return tree ? *tree : make_object();
 }
 
-void run_oven(Outcome& outcome, const Errand& errand, const Progress& progress) {
+Bench bench_in(const Errand& errand) {
   Bench bench = bench_of(tree_of(errand.document));
   bench.units = errand.units;
+  return bench;
+}
+
+void run_oven(Outcome& outcome, const Errand& errand, const Progress& progress) {
+  const Bench bench = bench_in(errand);
   outcome.oven = answer_oven(bench, answer_bench(bench), progress);
 }
 
@@ -93,6 +99,30 @@ void run_file(LastErrand& last, Outcome& outcome, const Errand& errand, const Pr
   }
 }
 
+void run_paper(LastErrand& last, Outcome& outcome, const Errand& errand) {
+  // Where inches come first, so does their paper.
+  const PaperSize size = errand.units == UnitChoice::kUs ? PaperSize::kLetter : PaperSize::kA4;
+  std::optional<PaperOrder> order;
+  if (errand.kind == ErrandKind::kPanPaper) {
+    order = paper_order(answer_bench(bench_in(errand)), size, errand.units);
+  } else {
+    const JobAnswer& answer = answer_of(last, errand);
+    if (answer.plan && errand.pan < answer.plan->pans.size()) {
+      order = paper_order(*answer.job, answer.plan->pans[errand.pan], size, errand.units);
+    }
+  }
+  if (!order) {
+    outcome.refusal = kNotPossible;
+    return;
+  }
+  const auto page = paper_html(*order);
+  if (page) {
+    outcome.text = *page;
+  } else {
+    outcome.refusal = page.problem().message + ".";
+  }
+}
+
 }  // namespace
 
 Outcome run_errand(LastErrand& last, const Errand& errand, const Progress& progress) {
@@ -109,6 +139,10 @@ Outcome run_errand(LastErrand& last, const Errand& errand, const Progress& progr
       break;
     case ErrandKind::kRecipe:
       run_recipe(outcome, errand);
+      break;
+    case ErrandKind::kPaper:
+    case ErrandKind::kPanPaper:
+      run_paper(last, outcome, errand);
       break;
     default:
       run_file(last, outcome, errand, progress);

@@ -21,16 +21,18 @@ enum class ErrandKind : int {
   kSaveCard,
   kCsv,
   kMarkdown,
-  kCalendar
+  kCalendar,
+  kPaper,    // templates for one pan of a job
+  kPanPaper  // for the single pan
 };
 
 struct Errand {
   ErrandKind kind = ErrandKind::kOven;
   long edition = 0;  // whatever the page calls its state by; the outcome brings it back
   UnitChoice units = UnitChoice::kMetric;
-  std::string document = {};     // JSON: of the job; of the bench for kOven
+  std::string document = {};     // JSON: of the job; of the bench for kOven and kPanPaper
   std::string text = {};         // of kRecipe: the recipe
-  std::size_t pan = 0;           // of kBake: which of the plan's
+  std::size_t pan = 0;           // of kBake and kPaper: which of the plan's
   std::int64_t utc_minutes = 0;  // of kCalendar: now, since 1970
 };
 

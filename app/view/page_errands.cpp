@@ -5,6 +5,7 @@
 // where its outcome goes. An outcome of anything but the page as it stands is dropped.
 #include <utility>
 
+#include "app/plan/bench_document.h"
 #include "app/plan/calendar.h"
 #include "app/plan/desk.h"
 #include "app/view/page_parts.h"
@@ -39,6 +40,8 @@ void refuse(Page& page, const std::string& sentence) {
 void take_file(Page& page, Outcome& outcome) {
   if (!outcome.refusal.empty()) return refuse(page, "There is no file yet: " + outcome.refusal);
   switch (outcome.kind) {
+    case ErrandKind::kPaper:
+    case ErrandKind::kPanPaper:
     case ErrandKind::kPrintCard:
       return give_file(page, WishKind::kPrint, "", "text/html", std::move(outcome.text));
     case ErrandKind::kSaveCard:
@@ -115,8 +118,9 @@ void send_away(Page& page, Pending& pending, Errand errand) {
   pending.edition = errand.edition;
 }
 
-void send_for_file(Page& page, ErrandKind kind) {
-  Errand errand{.kind = kind, .document = page.job_errand, .utc_minutes = page.utc_minutes()};
+void send_for_file(Page& page, ErrandKind kind, std::size_t pan) {
+  Errand errand{.kind = kind, .document = page.job_errand, .pan = pan, .utc_minutes = page.utc_minutes()};
+  if (kind == ErrandKind::kPanPaper) errand.document = write_compact_json(document_of(page.bench));
   send(page, errand, false);
 }
 

@@ -25,8 +25,8 @@ bool is_due(const Pending& pending);
 
 /// Has something worked out elsewhere in place of what was asked before; `document` is that of the errand.
 void send_away(Page& page, Pending& pending, Errand errand);
-/// Has a file made of the job; when it has come, the host gets it.
-void send_for_file(Page& page, ErrandKind kind);
+/// Has a file made of the job, of its pan of that number, or of the single pan; when it has come, the host gets it.
+void send_for_file(Page& page, ErrandKind kind, std::size_t pan = 0);
 
 /// How far it has come with a button that stops it, or one that starts it anew; nothing while all goes well and soon.
 void draw_pending(Page& page, const std::string& key, Pending& pending);
