@@ -106,8 +106,8 @@ class Section {
                        format_length(1e-3 * depth_, units_) + " deep";
     if (plan_.shell.is_there()) said += "; " + dough_words();
     if (plan_.filling > 0.0) said += "; " + filling_words() + ", " + stop_words();
-    return "<svg role=\"img\" aria-labelledby=\"" + id_ + "t " + id_ + "s\" width=\"" + format_number(width / k, 1) +
-           "mm\" height=\"" + format_number(height / k, 1) + "mm\" viewBox=\"" + svg_number(-half_ - kLeft * k) + " " +
+    return "<svg role=\"img\" aria-labelledby=\"" + id_ + "t " + id_ + "s\" width=\"" + plain_number(width / k, 1) +
+           "mm\" height=\"" + plain_number(height / k, 1) + "mm\" viewBox=\"" + svg_number(-half_ - kLeft * k) + " " +
            svg_number(-kTop * k) + " " + svg_number(width) + " " + svg_number(height) + "\"><title id=\"" + id_ +
            "t\">" + html_text(own_.name) + "</title><desc id=\"" + id_ + "s\">" + html_text(said) + "</desc>" +
            svg_hatch(id_ + "h", scale_);

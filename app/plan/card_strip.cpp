@@ -62,9 +62,9 @@ std::string oven_strip(const PanBake& baked, UnitChoice units, std::size_t numbe
   SvgPen pen(1.0);
   draw_stages(pen, solved.my_stages, kTime / end, units);
   if (solved.timing) draw_band(pen, *solved.timing, kTime / end, "url(#" + id + "h)");
-  return "<svg role=\"img\" aria-labelledby=\"" + id + "t " + id + "s\" width=\"" + format_number(kPage, 0) +
-         "mm\" height=\"" + format_number(kHeight, 0) + "mm\" viewBox=\"0 0 " + format_number(kPage, 0) + " " +
-         format_number(kHeight, 0) + "\"><title id=\"" + id + "t\">Time in the oven</title><desc id=\"" + id + "s\">" +
+  return "<svg role=\"img\" aria-labelledby=\"" + id + "t " + id + "s\" width=\"" + plain_number(kPage, 0) +
+         "mm\" height=\"" + plain_number(kHeight, 0) + "mm\" viewBox=\"0 0 " + plain_number(kPage, 0) + " " +
+         plain_number(kHeight, 0) + "\"><title id=\"" + id + "t\">Time in the oven</title><desc id=\"" + id + "s\">" +
          html_text(bake_sentence(*baked.job, solved, units)) + "</desc>" + svg_hatch(id + "h", 1.0) + pen.take() +
          "</svg>";
 }

@@ -68,8 +68,8 @@ std::string amounts_csv(const JobAnswer& answer) {
     for (std::size_t k = 0; k < part.items.size(); ++k) {
       const ItemLine& item = part.items[k];
       const double mass = k < items.size() ? items[k].mass : answer.plan->parts[i].factor * answer.job->parts[i].crumbs;
-      text += csv(part.title) + "," + format_number(answer.plan->parts[i].factor, 3) + "," + csv(item.food) + "," +
-              csv(item.amount) + "," + csv(item.detail) + "," + (mass > 0.0 ? format_number(mass * 1e3, 1) : "") +
+      text += csv(part.title) + "," + plain_number(answer.plan->parts[i].factor, 3) + "," + csv(item.food) + "," +
+              csv(item.amount) + "," + csv(item.detail) + "," + (mass > 0.0 ? plain_number(mass * 1e3, 1) : "") +
               "\r\n";
     }
   }

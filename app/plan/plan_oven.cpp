@@ -42,7 +42,7 @@ bool add_substance(Fields& fields, const std::string& path, const RecipePart& pa
   }
   fields[path] = {"", JsonNode::Kind::kObject};
   const Composition& own = *part.composition;
-  const auto add = [&](const char* name, double share) { fields[path + "." + name] = {format_number(share, 6)}; };
+  const auto add = [&](const char* name, double share) { fields[path + "." + name] = {plain_number(share, 6)}; };
   add("water", own.water);
   add("protein", own.protein);
   add("fat", own.fat);
@@ -60,7 +60,7 @@ void add_cooling(Fields& fields, const Job& job) {
   for (const Rest& rest : job.rests) {
     if (!rest.is_after_oven) continue;
     if (rest.where == "room" && fields.count("cool.rack") == 0) {
-      fields["cool.rack"] = {format_number(rest.least / 60.0, 3) + " min"};
+      fields["cool.rack"] = {plain_number(rest.least / 60.0, 3) + " min"};
     }
     if (rest.where == "refrigerator") fields["cool.store"] = {"4 C"};
     if (rest.where == "freezer") fields["cool.store"] = {"-18 C"};
@@ -78,7 +78,7 @@ void add_stages(Fields& fields, const Fields& oven, const std::string& path) {
     const auto least = oven.count(from) > 0 ? parse_quantity(oven.at(from).text, Dimension::kDuration)
                                             : parse_quantity("", Dimension::kDuration);
     const auto most = parse_quantity(field.text, Dimension::kDuration);
-    if (least && most && *most > *least) fields[path + from] = {format_number((*least + *most) / 120.0, 6) + " min"};
+    if (least && most && *most > *least) fields[path + from] = {plain_number((*least + *most) / 120.0, 6) + " min"};
   }
 }
 

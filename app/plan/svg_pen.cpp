@@ -16,7 +16,7 @@ constexpr double kRoomForArrows = 6.0, kTail = 5.0, kHead = 2.0, kHalfHead = 0.8
 }  // namespace
 
 std::string svg_number(double value) {
-  return format_number(value, 2);
+  return plain_number(value, 2);
 }
 
 std::string svg_hatch(const std::string& id, double scale) {

@@ -11,16 +11,16 @@
 
 namespace tinwright {
 
-ReportLine figure(std::string label, std::string value, std::string detail) {
-  return {ReportLine::Kind::kFigure, std::move(label), std::move(value), std::move(detail)};
+ReportLine figure(Said label, Said value, Said detail) {
+  return {ReportLine::Kind::kFigure, std::move(label).text(), std::move(value).text(), std::move(detail).text()};
 }
 
-ReportLine remark(std::string sentence) {
-  return {ReportLine::Kind::kRemark, "", std::move(sentence), ""};
+ReportLine remark(Said sentence) {
+  return {ReportLine::Kind::kRemark, "", std::move(sentence).text(), ""};
 }
 
-ReportLine caution(std::string sentence) {
-  return {ReportLine::Kind::kCaution, "", std::move(sentence), ""};
+ReportLine caution(Said sentence) {
+  return {ReportLine::Kind::kCaution, "", std::move(sentence).text(), ""};
 }
 
 bool is_said(const Report& report, const ReportLine& line) {

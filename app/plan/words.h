@@ -8,13 +8,15 @@
 
 #include "app/plan/report.h"
 #include "app/quantity/print.h"
+#include "app/quantity/say.h"
 #include "geometry/pan.h"
 
 namespace tinwright {
 
-ReportLine figure(std::string label, std::string value, std::string detail = "");
-ReportLine remark(std::string sentence);
-ReportLine caution(std::string sentence);
+/// Literals are looked up in the cook's language, see Said.
+ReportLine figure(Said label, Said value, Said detail = std::string());
+ReportLine remark(Said sentence);
+ReportLine caution(Said sentence);
 
 /// Whether a report has a line that says the same.
 bool is_said(const Report& report, const ReportLine& line);

@@ -11,6 +11,7 @@
 #include <cstdint>
 
 #include "app/quantity/kitchen_measure.h"
+#include "app/quantity/say.h"
 #include "app/quantity/units.h"
 #include "geometry/checks.h"
 
@@ -47,6 +48,12 @@ std::string fixed(double value, int wanted_decimals) {
   if (decimals == 0) return text;
   const std::string behind = std::to_string(size % one);
   return text + "." + std::string(static_cast<std::size_t>(decimals) - behind.size(), '0') + behind;
+}
+
+/// With the decimal sign of the cook's language.
+std::string in_own_sign(std::string number) {
+  std::replace(number.begin(), number.end(), '.', decimal_sign());
+  return number;
 }
 
 /// Rounds first, then asks which side of a bound the value is on, so that 999.7 ml is "1 l" and not "1000 ml".
@@ -109,6 +116,10 @@ std::string two_counts(std::int64_t large, std::string_view large_unit, std::int
 }  // namespace
 
 std::string format_number(double value, int max_decimals) {
+  return in_own_sign(plain_number(value, max_decimals));
+}
+
+std::string plain_number(double value, int max_decimals) {
   std::string text = fixed(value, max_decimals);
   if (text.find('.') != std::string::npos) {
     text.erase(text.find_last_not_of('0') + 1);
@@ -168,7 +179,7 @@ std::string format_both_masses(double kilograms, UnitChoice choice) {
 }
 
 std::string format_density(double density) {
-  return fixed(density / 1000, 2) + " g/ml";
+  return in_own_sign(fixed(density / 1000, 2)) + " g/ml";
 }
 
 std::string format_temperature(double kelvin, UnitChoice choice) {

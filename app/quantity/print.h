@@ -1,9 +1,10 @@
 // SPDX-FileCopyrightText: The Tinwright authors
 // SPDX-License-Identifier: MIT
 //
-// Quantities as a cook reads them, with no more digits than they deserve. Pure functions, no locale; the decimal
-// sign is a point, a minus is "-", and what is printed reads back through parse_quantity (both-unit forms, factors,
-// negatives and "under ..." aside). Kitchen measures and fractions of an inch or ounce are in kitchen_measure.h.
+// Quantities as a cook reads them, with no more digits than they deserve. The decimal sign is that of the language
+// (say.h), a point in English; a minus is "-", and what is printed reads back through parse_quantity (both-unit forms,
+// factors, negatives and "under ..." aside). Kitchen measures and fractions of an inch or ounce are in
+// kitchen_measure.h.
 //
 // Precondition of every function: the value is finite, and below 1e12 in size in the unit printed. A breach is the
 // caller's fault: it is asserted, and where checks are off the text is kUnprintable, never "nan", "inf" or rubbish.
@@ -22,6 +23,9 @@ inline constexpr std::string_view kUnprintable = "?";
 
 /// value rounded to at most max_decimals (0 to 9) behind the point, halves away from zero; no trailing zeros, no "-0".
 std::string format_number(double value, int max_decimals);
+
+/// The same with a point whatever the language, for files and fields.
+std::string plain_number(double value, int max_decimals);
 
 /// metres [m] in millimetres: "6.4 mm" to a tenth below 10 mm, "25 mm" whole from there.
 std::string format_mm(double metres);

@@ -60,7 +60,7 @@ std::optional<Pan> pan_of(const Fields& fields) {
 
 Fields with_size(Fields fields, const std::string& path, double metres) {
   if (path.rfind("profile.", 0) == 0) fields.try_emplace("profile", Field{"", JsonNode::Kind::kObject});
-  fields[path] = {format_number(metres * 1e3, 9) + " mm"};
+  fields[path] = {plain_number(metres * 1e3, 9) + " mm"};
   return fields;
 }
 
