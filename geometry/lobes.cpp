@@ -108,4 +108,20 @@ std::vector<glm::dvec2> lobe_points(const HalfLobe& lobe, double inset, int coun
   return points;
 }
 
+std::vector<glm::dvec2> lobe_loop(const HalfLobe& lobe, double inset, int count) {
+  const auto half = lobe_points(lobe, inset, count);
+  const double sector = 2.0 * std::numbers::pi / lobe.copies;
+  std::vector<glm::dvec2> loop;
+  for (int copy = 0; copy < lobe.copies; ++copy) {
+    const bool mirrored = copy % 2 == 1;
+    const double turn = (mirrored ? copy + 1 : copy) * sector;
+    for (std::size_t i = 0; i + 1 < half.size(); ++i) {
+      const glm::dvec2 p = mirrored ? half[half.size() - 1 - i] : half[i];
+      const double y = mirrored ? -p.y : p.y;
+      loop.emplace_back(p.x * std::cos(turn) - y * std::sin(turn), p.x * std::sin(turn) + y * std::cos(turn));
+    }
+  }
+  return loop;
+}
+
 }  // namespace tinwright

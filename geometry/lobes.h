@@ -42,4 +42,8 @@ AreaCurve erode_lobes(const HalfLobe& lobe);
 /// `count` points of one half lobe moved inwards by `inset`, from the crest's cut to the end. For drawing.
 std::vector<glm::dvec2> lobe_points(const HalfLobe& lobe, double inset, int count);
 
+/// The whole outline moved inwards: the half lobe of `count` points, its mirror image in the line at its end, and so on
+/// round the origin; copies * (count - 1) points.
+std::vector<glm::dvec2> lobe_loop(const HalfLobe& lobe, double inset, int count);
+
 }  // namespace tinwright

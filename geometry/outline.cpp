@@ -113,21 +113,8 @@ void add_arc(Loop& loop, glm::dvec2 centre, double radius, double from, double t
   }
 }
 
-/// Half lobe, its mirror image in the line at its end, and so on round the origin.
-Loop mirror_round(const HalfLobe& lobe, double inset) {
-  const Loop half = lobe_points(lobe, inset, std::max(kFewestLobePoints, kRoundPoints / lobe.copies));
-  const double sector = 2.0 * pi / lobe.copies;
-  Loop loop;
-  for (int copy = 0; copy < lobe.copies; ++copy) {
-    const bool mirrored = copy % 2 == 1;
-    const double turn = (mirrored ? copy + 1 : copy) * sector;
-    for (std::size_t i = 0; i + 1 < half.size(); ++i) {
-      const glm::dvec2 p = mirrored ? half[half.size() - 1 - i] : half[i];
-      const double y = mirrored ? -p.y : p.y;
-      loop.emplace_back(p.x * std::cos(turn) - y * std::sin(turn), p.x * std::sin(turn) + y * std::cos(turn));
-    }
-  }
-  return loop;
+Loop whole_loop(const HalfLobe& lobe, double inset) {
+  return lobe_loop(lobe, inset, std::max(kFewestLobePoints, kRoundPoints / lobe.copies));
 }
 
 Loops loops(const Round& round, double inset) {
@@ -153,7 +140,7 @@ Loops loops(const Oval& oval, double inset) {
   const bool lies_along_x = oval.length >= oval.width;
   const double a = 0.5 * std::max(oval.length, oval.width);
   const double b = 0.5 * std::min(oval.length, oval.width);
-  Loop loop = mirror_round(oval_lobe(a, b), inset);
+  Loop loop = whole_loop(oval_lobe(a, b), inset);
   if (!lies_along_x) {
     for (glm::dvec2& p : loop) p = glm::dvec2(-p.y, p.x);
   }
@@ -171,7 +158,7 @@ Loops loops(const RegularPolygon& polygon, double inset) {
 }
 
 Loops loops(const Fluted& fluted, double inset) {
-  return {mirror_round(fluted_lobe(fluted.diameter, fluted.flutes, fluted.flute_depth), inset)};
+  return {whole_loop(fluted_lobe(fluted.diameter, fluted.flutes, fluted.flute_depth), inset)};
 }
 
 Loops loops(const Freeform& freeform, double inset) {
