@@ -16,11 +16,13 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "app/view/surface.h"
 #include "imgui.h"
 #include "imgui_impl_opengl3.h"
+#include "web/solid_gl.h"
 
 // In imports.js. page_mirror hands the nodes over: their number, their words, and the strings they point into;
 // page_wish a wish, whose text may hold zeros; page_errand an errand.
@@ -30,6 +32,8 @@ extern "C" void page_errand(const char* bytes, int size, int replaces);
 
 namespace tinwright::web {
 namespace {
+
+constexpr const char* kShaderVersion = "#version 300 es";
 
 using view::Surface;
 using view::Viewport;
@@ -113,9 +117,10 @@ EMSCRIPTEN_KEEPALIVE int page_start() {
   io.IniFilename = nullptr;
   io.LogFilename = nullptr;
   io.ConfigInputTrickleEventQueue = false;  // a press and a move in one frame are what happened; do not spread them
-  ImGui_ImplOpenGL3_Init("#version 300 es");
+  ImGui_ImplOpenGL3_Init(kShaderVersion);
   State& s = state();
   s.surface = std::make_unique<Surface>(view::FontFiles{s.fonts[0], s.fonts[1], s.fonts[2]});
+  s.surface->set_solid_host(draw_solid);
   return 1;
 }
 
@@ -160,7 +165,10 @@ EMSCRIPTEN_KEEPALIVE void page_action(std::uint32_t id, int kind, const char* te
 
 /// The graphics context came back empty: make everything in it anew.
 EMSCRIPTEN_KEEPALIVE void page_restore() {
-  ImGui_ImplOpenGL3_DestroyDeviceObjects();
+  // The backend would delete what the lost context had, of which browsers complain; so it starts anew.
+  ImGui::MemFree(std::exchange(ImGui::GetIO().BackendRendererUserData, nullptr));
+  ImGui_ImplOpenGL3_Init(kShaderVersion);
+  forget_solids();
 }
 
 /// Height of the content [css px], to make the page as long.

@@ -9,6 +9,7 @@ import { errandCounters, sendErrand, startErrands } from './errands.js';
 import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
 import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
 import { startPointers } from './pointers.js';
+import { startTurning } from './turning.js';
 
 const kBodyText = 18 / 16;  // of the browser's own text size, so that a larger setting there is honoured
 const kLongestStep = 0.1;   // [s]
@@ -231,6 +232,7 @@ function watch() {
     wake();
   });
   startMirror(post);
+  startTurning(root, post);
   watchGraphics();
 }
 

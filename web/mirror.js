@@ -9,7 +9,7 @@ import { buildElement, fillAnswer, fillChoice, fillSlider, fillTable } from './c
 export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
 const kWordsInNode = 17, kHash = 16;
 const kMostSpent = 40;
-const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32;
+const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32, kTurns = 64;
 const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
   'answer', 'table', 'picture', 'slider', 'progress'];
 
@@ -184,6 +184,7 @@ function update(entry, parent) {
   }
   if (differs('flags', node.flags)) {
     element.classList.toggle('strong', (node.flags & kStrong) !== 0);
+    element.classList.toggle('turns', (node.flags & kTurns) !== 0);
     if ('disabled' in element) element.disabled = (node.flags & kDisabled) !== 0;
     if (node.role === 'radiogroup') element.setAttribute('aria-disabled', String((node.flags & kDisabled) !== 0));
     if (node.role === 'field') element.inputMode = node.flags & kDecimal ? 'decimal' : 'text';

@@ -5,7 +5,9 @@
 // all that lies between is here.
 #pragma once
 
+#include <array>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -73,15 +75,18 @@ struct Bench {
   OvenEntry oven;
 };
 
+struct Solid;
+
 struct BenchAnswer {
   std::optional<Pan> recipe_pan, my_pan;
   std::optional<PressJob> press_job;
   std::optional<PressAnswer> press;
   std::optional<FillJob> fill_job;
   std::optional<FillAnswer> fill;
-  std::optional<Picture> picture;         // of my pan
-  Report recipe_facts, my_facts;          // what each pan holds
-  Report swap, dough, filling, cautions;  // cautions of the others gathered, each once
+  std::optional<Picture> picture;                      // of my pan
+  std::array<std::shared_ptr<const Solid>, 2> solids;  // of my pan, whole and cut open, once asked for: solid_of
+  Report recipe_facts, my_facts;                       // what each pan holds
+  Report swap, dough, filling, cautions;               // cautions of the others gathered, each once
   Texts problems;  // what is wrong, by path: "my_pan.outline.diameter", "dough.mass", "filling.amount"
 };
 

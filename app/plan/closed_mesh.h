@@ -21,18 +21,12 @@ struct ClosedMesh {
   static constexpr std::uint16_t kFlat = 0x8000;
 };
 
-/// A loop at a height [m].
-struct Ring {
-  Loop loop;
-  double z = 0.0;
-};
-
-/// The body whose surface goes from ring to ring, all of as many points: up on its outside, down within. A closed one
-/// goes on from the last to the first; an open one ends in flat lids at the first, facing down, and the last, facing
-/// up.
-enum class RingPath { kOpen, kClosed };
-/// `is_star`: the loops of the lids can be seen whole from their middle, which makes evener triangles.
-ClosedMesh mesh_of(const std::vector<Ring>& rings, RingPath path, bool is_star);
+/// The body whose surface goes from loop to loop, each of `count` of the points, counter-clockwise seen from above: up
+/// on its outside, down within. A closed one goes on from the last to the first; an open one ends in flat lids at the
+/// first, facing down, and the last, facing up.
+enum class LoopPath { kOpen, kClosed };
+/// `is_star`: the loops of the lids can be seen whole from the z axis, which makes evener triangles.
+ClosedMesh mesh_of(std::vector<glm::dvec3> points, std::uint32_t count, LoopPath path, bool is_star);
 
 /// What of the body lies at y >= 0, closed by a plane.
 ClosedMesh back_half(const ClosedMesh& mesh);

@@ -7,7 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
+#include <utility>
 
 #include "app/plan/rim_tracks.h"
 
@@ -16,10 +16,10 @@ namespace {
 
 constexpr int kPoints = 112;  // round a rim
 constexpr int kFewestPoints = 24;
-constexpr double kArcSteps = 0.5;         // of a whole circle, for each point round a rim
+constexpr double kArcSteps = 0.08;        // [1/rad] for each point round a rim
 constexpr double kFewestArcSteps = 0.07;  // of any arc, likewise
-constexpr int kMostNodes = 48;            // of a wall given by many points
 constexpr double kMetal = 0.01;           // [-] of the pan's length: thickness of its walls, as they are drawn
+constexpr double kLeastStep = 0.5;        // [-] of the depth over the points round a rim
 constexpr double kSameNode = 1e-7;        // [m]
 
 /// A place in the half section, standing for a loop.
@@ -29,69 +29,19 @@ struct Node {
 };
 using Path = std::vector<Node>;
 
-struct Body {
-  SolidPart part;
-  Path path;
-  RingPath kind;
-  double shrink = 1.0;  // [-] of its loops about the middle
+/// How a wall is gone along.
+struct Along {
+  bool is_core = false;
+  bool goes_down = false;
+  double foot = 0.0;   // [m] height of the wall's own floor
+  double metal = 0.0;  // [m] by which the path runs outside the wall
+  double fall = 0.0;   // [m] by which it runs lower at the floor, and less above
 };
 
-/// A wall from its floor to its top.
-Path wall_path(const Profile& wall, bool is_core, const std::vector<double>& bends, int points) {
-  Path path;
-  const auto put = [&](double inset, double z) {
-    const bool is_new = path.empty() || std::abs(path.back().inset - inset) + std::abs(path.back().z - z) > kSameNode;
-    if (is_new) path.push_back({inset, z, is_core});
-  };
-  for (const WallPiece& piece : wall.pieces()) {
-    put(piece.d0, piece.z0);
-    if (piece.is_arc()) {
-      const auto angle = [&](double z) {
-        return std::asin(std::clamp((z - piece.centre_z) / piece.radius, -1.0, 1.0));
-      };
-      const double from = angle(piece.z0);
-      const double to = angle(piece.z1);
-      const double angle_share = (to - from) / (2.0 * std::numbers::pi);
-      const double steps = std::ceil(std::max(kArcSteps * angle_share, kFewestArcSteps) * points);
-      for (int i = 1; i < steps; ++i) {
-        const double z = piece.centre_z + piece.radius * std::sin(from + (to - from) * i / steps);
-        put(inset_at(piece, z), z);
-      }
-    } else if (!is_core) {
-      for (auto d = bends.rbegin(); d != bends.rend(); ++d) {
-        if (*d >= piece.d0 || *d <= piece.d1) continue;
-        put(*d, piece.z0 + piece.height() * (*d - piece.d0) / (piece.d1 - piece.d0));
-      }
-    }
-    put(piece.d1, piece.z1);
-  }
-  const std::size_t stride = path.size() / static_cast<std::size_t>(points) + 1;
-  if (stride == 1) return path;
-  Path thinned;
-  for (std::size_t i = 0; i < path.size(); i += stride) thinned.push_back(path[i]);
-  thinned.back() = path.back();
-  return thinned;
-}
-
-Path raised(Path path, double by) {
-  for (Node& node : path) node.z += by;
-  return path;
-}
-
-Path operator+(Path path, const Path& more) {
-  path.insert(path.end(), more.begin(), more.end());
-  return path;
-}
-
-Path reversed(const Path& path) {
-  return {path.rbegin(), path.rend()};
-}
-
-/// The paths of the pan and of what is in it.
-class Sections {
+class Bodies {
  public:
-  Sections(const BenchAnswer& answer, const RimTracks& tracks, int points)
-      : answer_(answer), pan_(*answer.my_pan), bends_(tracks.bends()), points_(points) {
+  Bodies(const BenchAnswer& answer, const RimTracks& tracks, int points)
+      : answer_(answer), pan_(*answer.my_pan), tracks_(tracks), points_(points) {
     add_metal();
     const double floor = answer.press ? add_dough() : 0.0;
     if (answer.fill && answer.fill_job && answer.fill->height > kSameNode) {
@@ -99,53 +49,98 @@ class Sections {
     }
   }
 
-  const std::vector<Body>& bodies() const { return bodies_; }
+  std::vector<SolidBody> take() { return std::move(bodies_); }
 
  private:
-  Path path(const Profile& wall, bool is_core) const { return wall_path(wall, is_core, bends_, points_); }
-
-  /// The same moved by the metal's thickness away from the inside, at the floor down as well.
-  Path outside(Path wall) const {
-    const double metal = kMetal * pan_.outline.length;
-    const double top = wall.back().z;
-    for (Node& node : wall) {
-      node.inset -= node.is_core ? std::min(metal, 0.25 * pan_.core->outline.length) : metal;
-      if (!pan_.bottomless) node.z -= metal * (1.0 - node.z / top);
+  void go(const Profile& wall, const Along& along) {
+    const auto start = static_cast<std::ptrdiff_t>(path_.size());
+    const double top = wall.depth();
+    const double least = std::max(kSameNode, kLeastStep * top / points_);
+    double last_inset = -1.0, last_z = -1.0;
+    const auto put = [&](double inset, double z) {
+      if (std::abs(last_inset - inset) + std::abs(last_z - z) <= least) {
+        if (z < top) return;
+        path_.pop_back();  // the top is kept exactly
+      }
+      last_inset = inset;
+      last_z = z;
+      path_.push_back({inset - along.metal, along.foot + z - along.fall * (1.0 - z / top), along.is_core});
+    };
+    for (const WallPiece& piece : wall.pieces()) {
+      put(piece.d0, piece.z0);
+      if (piece.is_arc()) {
+        put_arc(piece, put);
+      } else if (!along.is_core) {
+        for (auto d = tracks_.bends().rbegin(); d != tracks_.bends().rend(); ++d) {
+          if (*d >= piece.d0 || *d <= piece.d1) continue;
+          put(*d, piece.z0 + piece.height() * (*d - piece.d0) / (piece.d1 - piece.d0));
+        }
+      }
+      put(piece.d1, piece.z1);
     }
-    return wall;
+    if (along.goes_down) std::reverse(path_.begin() + start, path_.end());
+  }
+
+  template <class Put>
+  void put_arc(const WallPiece& piece, const Put& put) const {
+    const auto angle = [&](double z) { return std::asin(std::clamp((z - piece.centre_z) / piece.radius, -1.0, 1.0)); };
+    const double from = angle(piece.z0);
+    const double turn = angle(piece.z1) - from;
+    const double steps = std::ceil(std::max(kArcSteps * turn, kFewestArcSteps) * points_);
+    for (int i = 1; i < steps; ++i) {
+      const double z = piece.centre_z + piece.radius * std::sin(from + turn * i / steps);
+      put(inset_at(piece, z), z);
+    }
+  }
+
+  /// Makes a body of the path gone; `shrink` [-]: of its loops about the middle.
+  void finish(SolidPart part, bool is_closed, double shrink = 1.0) {
+    std::vector<glm::dvec3> points;
+    std::uint32_t count = 0;
+    for (const Node& node : path_) {
+      // A core's loops are of as many points as the rim, which is round too.
+      const double size = node.is_core ? (pan_.core->outline.length + 2.0 * node.inset) / pan_.outline.length : shrink;
+      const Loop loop = tracks_.at(node.is_core ? 0.0 : node.inset);
+      count = static_cast<std::uint32_t>(loop.size());
+      for (const glm::dvec2 p : loop) points.emplace_back(size * p, node.z);
+    }
+    path_.clear();
+    bodies_.push_back(
+        {part, mesh_of(std::move(points), count, is_closed ? LoopPath::kClosed : LoopPath::kOpen, tracks_.is_star()),
+         tracks_.edge_cosine()});
   }
 
   void add_metal() {
-    const Path wall = path(pan_.wall, false);
-    Path all = outside(wall) + reversed(wall);
+    const double metal = kMetal * pan_.outline.length;
+    const double fall = pan_.bottomless ? 0.0 : metal;
+    go(pan_.wall, {.metal = metal, .fall = fall});
+    go(pan_.wall, {.goes_down = true});
     if (pan_.core) {
-      const Path core = path(pan_.core->wall, true);
-      all = all + core + reversed(outside(core));
+      go(pan_.core->wall, {.is_core = true});
+      const double thin = std::min(metal, 0.25 * pan_.core->outline.length);
+      go(pan_.core->wall, {.is_core = true, .goes_down = true, .metal = thin, .fall = fall});
     }
-    bodies_.push_back({SolidPart::kPan, all, pan_.core || pan_.bottomless ? RingPath::kClosed : RingPath::kOpen});
+    finish(SolidPart::kPan, pan_.core || pan_.bottomless);
   }
 
   /// What fills `pan` to `height` above its floor, which lies at `floor`.
   void add_full(SolidPart part, const Pan& pan, double height, double floor) {
-    const double top = std::min(height, depth(pan));
-    Path all = path(pan.wall.between(0.0, top), false);
-    if (pan.core) all = all + reversed(path(pan.core->wall.between(0.0, top), true));
-    bodies_.push_back({part, raised(all, floor), pan.core ? RingPath::kClosed : RingPath::kOpen});
+    go(pan.wall.between(0.0, height), {.foot = floor});
+    if (pan.core) go(pan.core->wall.between(0.0, height), {.is_core = true, .goes_down = true, .foot = floor});
+    finish(part, pan.core.has_value());
   }
 
   void add_slab() {
     const PressAnswer& press = *answer_.press;
-    const double foot = pan_.wall.floor_inset();
-    if (!pan_.core) {
-      const Path wall{{foot, 0.0}, {foot, press.floor_thickness}};
-      bodies_.push_back({SolidPart::kDough, wall, RingPath::kOpen, std::sqrt(press.coverage)});
-      return;
+    const double thick = press.floor_thickness;
+    if (pan_.core) {  // a band round the core
+      const double reach = 0.5 * (pan_.outline.length - slab_extent(pan_, press.coverage).length);
+      const double core = pan_.core->wall.floor_inset();
+      path_ = {{reach, 0.0}, {reach, thick}, {core, thick, true}, {core, 0.0, true}};
+    } else {
+      path_ = {{pan_.wall.floor_inset(), 0.0}, {pan_.wall.floor_inset(), thick}};
     }
-    const double reach = 0.5 * (pan_.outline.length - slab_extent(pan_, press.coverage).length);
-    const double core = pan_.core->wall.floor_inset();
-    const Path band{
-        {reach, 0.0}, {reach, press.floor_thickness}, {core, press.floor_thickness, true}, {core, 0.0, true}};
-    bodies_.push_back({SolidPart::kDough, band, RingPath::kClosed});
+    finish(SolidPart::kDough, pan_.core.has_value(), pan_.core ? 1.0 : std::sqrt(press.coverage));
   }
 
   /// The height of the cavity's floor above the pan's [m].
@@ -157,35 +152,28 @@ class Sections {
       return 0.0;
     }
     const auto cavity = line_pan(pan_, *crust);
+    const double floor = cavity ? crust->height - depth(*cavity) : 0.0;
     if (!cavity || crust->wall <= kSameNode) {
       add_full(SolidPart::kDough, pan_, cavity ? crust->floor : crust->height, 0.0);
-      return cavity ? crust->height - depth(*cavity) : 0.0;
+      return floor;
     }
-    const double floor = crust->height - depth(*cavity);
-    Path all = path(pan_.wall.between(0.0, crust->height), false) + reversed(raised(path(cavity->wall, false), floor));
+    go(pan_.wall.between(0.0, crust->height), {});
+    go(cavity->wall, {.goes_down = true, .foot = floor});
     if (pan_.core) {
-      all = all + raised(path(cavity->core->wall, true), floor) +
-            reversed(path(pan_.core->wall.between(0.0, crust->height), true));
+      go(cavity->core->wall, {.is_core = true, .foot = floor});
+      go(pan_.core->wall.between(0.0, crust->height), {.is_core = true, .goes_down = true});
     }
-    bodies_.push_back({SolidPart::kDough, all, pan_.core ? RingPath::kClosed : RingPath::kOpen});
+    finish(SolidPart::kDough, pan_.core.has_value());
     return floor;
   }
 
   const BenchAnswer& answer_;
   const Pan& pan_;
-  const std::vector<double>& bends_;
+  const RimTracks& tracks_;
   int points_;
-  std::vector<Body> bodies_;
+  Path path_;
+  std::vector<SolidBody> bodies_;
 };
-
-Ring ring_of(const Node& node, const Pan& pan, const RimTracks& tracks, double shrink) {
-  Loop loop = tracks.at(node.is_core ? 0.0 : node.inset);
-  if (node.is_core) {  // of as many points as the rim, which is round too
-    shrink = (0.5 * pan.core->outline.length + node.inset) / (0.5 * pan.outline.length);
-  }
-  for (glm::dvec2& p : loop) p *= shrink;
-  return {loop, node.z};
-}
 
 /// [m] How far in the pan's wall, or that of a cavity in it, comes.
 double deepest_inset(const BenchAnswer& answer) {
@@ -200,18 +188,8 @@ double deepest_inset(const BenchAnswer& answer) {
 }
 
 std::vector<SolidBody> bodies_of(const BenchAnswer& answer, int points) {
-  const Pan& pan = *answer.my_pan;
-  const double deepest = deepest_inset(answer);
-  const RimTracks tracks(pan.outline, deepest, points);
-  const Sections sections(answer, tracks, points);
-  std::vector<SolidBody> bodies;
-  for (const Body& body : sections.bodies()) {
-    std::vector<Ring> rings;
-    for (const Node& node : body.path) rings.push_back(ring_of(node, pan, tracks, body.shrink));
-    ClosedMesh mesh = mesh_of(rings, body.kind, tracks.is_star());
-    bodies.push_back({body.part, std::move(mesh), tracks.edge_cosine()});
-  }
-  return bodies;
+  const RimTracks tracks(answer.my_pan->outline, deepest_inset(answer), points);
+  return Bodies(answer, tracks, points).take();
 }
 
 std::size_t triangles_of(const std::vector<SolidBody>& bodies) {

@@ -51,4 +51,7 @@ inline constexpr std::size_t kMostTriangles = 20000;
 /// Null where there is no pan.
 std::shared_ptr<const Solid> make_solid(const BenchAnswer& answer, bool is_cut);
 
+/// The same, made once for an answer.
+std::shared_ptr<const Solid> solid_of(BenchAnswer& answer, bool is_cut);
+
 }  // namespace tinwright

@@ -115,4 +115,10 @@ std::shared_ptr<const Solid> make_solid(const BenchAnswer& answer, bool is_cut) 
   return solid;
 }
 
+std::shared_ptr<const Solid> solid_of(BenchAnswer& answer, bool is_cut) {
+  auto& kept = answer.solids[is_cut ? 1 : 0];
+  if (!kept) kept = make_solid(answer, is_cut);
+  return kept;
+}
+
 }  // namespace tinwright

@@ -119,6 +119,16 @@ void table(Key key, Text caption, std::span<const TableColumn> columns, std::spa
 using Drawing = std::function<void(ImDrawList&, const Rect&)>;
 void picture(Key key, Text description, float width_em, float height_em, const Drawing& draw);
 
+/// From where a body is seen. [°]
+struct Turn {
+  float round = 0.0f;                              // 0 to 360, to the right
+  float above = 0.0f;                              // 0: from the side; 90: from straight above
+  long drag = 0;                                   // the one that set them last, and where they stood before it
+  float round_before = 0.0f, above_before = 0.0f;  // [°]
+};
+/// A picture as wide as the column; dragging it sets `turn`.
+void turning_picture(Key key, Text description, float height_em, Turn& turn, const Drawing& draw);
+
 /// How far something has come that takes a while, 0 to 1.
 void progress(Key key, Text label, double done);
 

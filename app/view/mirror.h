@@ -42,6 +42,7 @@ inline constexpr std::uint32_t kInvalid = 4;
 inline constexpr std::uint32_t kDecimal = 8;  // a phone shows its number keyboard
 inline constexpr std::uint32_t kLive = 16;    // a change is read out
 inline constexpr std::uint32_t kStrong = 32;  // drawn in the semi-bold face
+inline constexpr std::uint32_t kTurns = 64;   // a picture: a drag over it is an edit, see web/turning.js
 }  // namespace node_flag
 
 /// One element. Strings are offsets into Mirror::strings(), each ending in a zero; 0 is the empty string. All members

@@ -44,6 +44,7 @@ struct Page {
   BenchAnswer answer;  // always of the bench as it stands
   OvenAnswer oven;     // of the bench as it stood when it was last worked out
   OvenLook oven_look;
+  SolidLook solid_look;
   int example = 0;  // the worked example last opened
   Pending oven_pending;
 
@@ -51,7 +52,8 @@ struct Page {
   std::string job_errand;  // what its oven hangs on, see errand_document
   JobForms job_forms;
   std::vector<OvenLook> job_looks;  // of each of its pans
-  int job_piece = 0;                // shown on a narrow page: plan, recipe, cupboard, scale
+  std::vector<SolidLook> job_solids;
+  int job_piece = 0;  // shown on a narrow page: plan, recipe, cupboard, scale
   Pending job_pending;
   std::string message;       // of the last file, link or recipe taken in
   long message_edition = 0;  // of the workspace it was said at; an edit takes it away

@@ -81,11 +81,12 @@ void draw_report(const std::string& key, Text title, const Report& report) {
   });
 }
 
-void draw_pictures(const Page& page) {
+void draw_pictures(Page& page) {
   card("pictures", "In my pan", [&] {
     if (page.answer.picture) {
       show_section(page.answer, page.bench.units);
       show_from_above(page.answer, page.bench.units);
+      show_solid(page.answer, page.solid_look);
     } else {
       paragraph("pictures/none", "Once my pan is complete, it is drawn here.");
     }

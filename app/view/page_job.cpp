@@ -78,7 +78,8 @@ void draw_pieces(Page& page, JobForm& form, int columns) {
   const auto shows = [&](int piece) { return !is_narrow || page.job_piece == piece; };
   if (shows(0)) {
     begin_columns(columns);
-    show_plan(page.job, page.job_looks, [&] { draw_pending(page, "plan/pending", page.job_pending); });
+    show_plan(page.job, page.job_looks, page.job_solids,
+              [&] { draw_pending(page, "plan/pending", page.job_pending); });
     next_panel();
     draw_files(page);
     end_columns();

@@ -18,6 +18,9 @@ struct ImDrawList;
 
 namespace tinwright::view {
 
+struct SolidScene;
+using DrawSolid = std::uintptr_t (*)(const SolidScene& scene);  // see solid_host.h
+
 struct Rect {
   float x = 0, y = 0, width = 0, height = 0;  // [device px], content coordinates
   float right() const { return x + width; }
@@ -47,6 +50,9 @@ class Surface {
   void begin(const Viewport& viewport);
   void end();
   void bake(float em);
+  /// Who draws bodies; null: nobody can.
+  void set_solid_host(DrawSolid host) { solid_host_ = host; }
+  DrawSolid solid_host() const { return solid_host_; }
 
   Mirror& mirror() { return mirror_; }
   const Palette& palette() const { return viewport_.night ? night_palette() : day_palette(); }
@@ -130,6 +136,7 @@ class Surface {
   std::vector<Columns> columns_;
   std::vector<Region> regions_;
   ImDrawList* draw_ = nullptr;
+  DrawSolid solid_host_ = nullptr;
   float content_height_ = 0;
   std::optional<double> frame_asked_in_;  // [s]
 };

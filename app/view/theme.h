@@ -14,6 +14,8 @@ namespace tinwright::view {
 
 struct Colour {
   std::uint8_t red = 0, green = 0, blue = 0;
+
+  bool operator==(const Colour&) const = default;
 };
 
 /// The colour as Dear ImGui packs it; `opacity` 0 to 1.

@@ -27,14 +27,18 @@ bool is_old(const JobAnswer& answer, std::size_t number) {
   return answer.is_baking() && number >= answer.fresh && number < answer.ovens.size();
 }
 
-void show_pan(const JobAnswer& answer, std::size_t number, const std::function<void()>& show_pending) {
+void show_pan(JobAnswer& answer, std::size_t number, SolidLook& solid, const std::function<void()>& show_pending) {
   const PanWords& pan = answer.words.in_pans[number];
   const std::string key = "plan/in" + std::to_string(number);
   const KeyScope scope(key);
   begin_region(key, "In: " + pan.title);
   heading(key + "/title", pan.title, 2);
   show_report(key + "/lines", pan.lines, FirstFigure::kLikeOthers);
-  if (answer.pictures[number].picture) show_section(answer.pictures[number], answer.units);
+  if (answer.pictures[number].picture) {
+    show_section(answer.pictures[number], answer.units);
+    toggle("solid/shown", "Show it in three dimensions", solid.is_shown);
+    if (solid.is_shown) show_solid(answer.pictures[number], solid);
+  }
   if (!pan.oven.empty())
     view::answer(key + "/oven", "How long", kept_together(pan.oven), kept_together(pan.oven_detail));
   if (is_old(answer, number)) note(key + "/old", NoteKind::kPlain, "The oven's time is from before the last change.");
@@ -74,7 +78,8 @@ void show_clock(const JobAnswer& answer) {
 
 }  // namespace
 
-void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks, const std::function<void()>& show_pending) {
+void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<SolidLook>& solids,
+               const std::function<void()>& show_pending) {
   if (!answer.plan) {
     begin_region("plan", "The plan");
     heading("plan/title", "The plan", 2);
@@ -88,9 +93,10 @@ void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks, const std:
   }
   show_card("plan/pans", "My pans", answer.words.pans);
   looks.resize(answer.words.in_pans.size());
+  solids.resize(answer.words.in_pans.size());
   for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
     next_panel();
-    show_pan(answer, i, show_pending);
+    show_pan(answer, i, solids[i], show_pending);
     if (i >= answer.ovens.size() || answer.ovens[i].curve.empty()) continue;
     next_panel();
     show_heat(answer, i, looks[i]);

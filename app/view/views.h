@@ -40,6 +40,16 @@ void show_section(const BenchAnswer& answer, UnitChoice units);
 /// My pan from above, with how far a slab reaches.
 void show_from_above(const BenchAnswer& answer, UnitChoice units);
 
+/// How my pan is looked at in three dimensions: no part of the question.
+struct SolidLook {
+  bool is_shown = false;  // where it is behind a toggle
+  bool is_cut = true;
+  bool is_refused = false;  // by the device, when last asked
+  Turn turn{.round = 25.0f, .above = 30.0f};
+};
+/// My pan in three dimensions; `answer` has a picture, and keeps the bodies.
+void show_solid(BenchAnswer& answer, SolidLook& look);
+
 /// How the oven's pictures are looked at: no part of the question, so nothing is worked out anew.
 struct OvenLook {
   int moment = -1;  // among the frames; -1: the cook has chosen none, and the end of the oven is shown
@@ -80,6 +90,7 @@ void edit_wishes(JobForm& form);
 /// The scale, and a panel for each bowl; moves on between them.
 void edit_scale(JobForm& form, const JobAnswer& answer);
 /// The plan in panels; moves on between them. `show_pending` shows how far the oven has come, where it is waited for.
-void show_plan(const JobAnswer& answer, std::vector<OvenLook>& looks, const std::function<void()>& show_pending);
+void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<SolidLook>& solids,
+               const std::function<void()>& show_pending);
 
 }  // namespace tinwright::view

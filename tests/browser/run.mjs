@@ -7,7 +7,8 @@ import { join, resolve } from 'node:path';
 import { startServer } from '../../web/serve.mjs';
 import { launch, Tester } from './harness.mjs';
 
-const kSuites = ['jobs', 'bench', 'oven', 'errands', 'desk', 'links', 'paper', 'keeping', 'platform', 'trouble', 'controls', 'touch', 'access'];
+const kSuites = ['jobs', 'bench', 'oven', 'errands', 'desk', 'links', 'paper', 'keeping', 'platform', 'trouble', 'controls', 'touch', 'access',
+  'solid'];
 
 const [buildFolder, ...chosen] = process.argv.slice(2);
 const build = resolve(buildFolder);
