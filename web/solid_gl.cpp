@@ -19,7 +19,7 @@ using view::Colour;
 using view::SolidScene;
 
 constexpr GLsizei kSamples = 4;       // every WebGL 2 has these
-constexpr std::size_t kMostKept = 4;  // pictures; the one longest unseen goes
+constexpr std::size_t kMostKept = 8;  // pictures, more than are in sight; the one longest unseen goes
 
 constexpr const char* kFaceVertex = R"(#version 300 es
 uniform mat4 clip;
