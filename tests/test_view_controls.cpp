@@ -14,7 +14,7 @@
 #include <string_view>
 #include <vector>
 
-#include "app/view/axis.h"
+#include "app/plan/axis.h"
 #include "app/view/controls.h"
 #include "app/view/warmth.h"
 #include "imgui.h"
@@ -58,6 +58,7 @@ class Bench {
     mirror().post(node(key).id, kind, text);
   }
   Mirror& mirror() { return surface_.mirror(); }
+  float height() const { return surface_.content_height(); }
   Viewport& viewport() { return viewport_; }
   bool changed() const { return changed_; }
   std::optional<double> wish() const { return surface_.frame_asked_in(); }
@@ -94,6 +95,84 @@ TEST_CASE("a posted press comes back once") {
   bench.post("go", ActionKind::kPress);
   for (int i = 0; i < 3; ++i) bench.frame(draw);
   CHECK(presses == 1);
+}
+
+TEST_CASE("a grip tells how far the finger went in device px, the last word only, and what keys chose") {
+  Bench bench;
+  bench.viewport().scale = 2.0f;
+  GripMove move;
+  const auto draw = [&] { move = grip("line", "Line", 100, 100, {5, 2, 9, "5", "5", false}, false); };
+  bench.frame(draw);
+  CHECK_FALSE(move.is_begun);
+  bench.post("line", ActionKind::kPress);
+  bench.post("line", ActionKind::kDrag, "10 20");
+  bench.post("line", ActionKind::kDrag, "125 -40");
+  bench.frame(draw);
+  CHECK(move.is_begun);
+  CHECK(move.is_dragged);
+  CHECK(move.right == doctest::Approx(25.0));
+  CHECK(move.down == doctest::Approx(-8.0));
+  CHECK_FALSE(move.step);
+  for (const auto& [text, step] : {std::pair{"9", 9}, {"2", 2}, {"1", -1}, {"10", -1}, {"-3", -1}, {"x", -1}}) {
+    bench.post("line", ActionKind::kEdit, text);
+    bench.frame(draw);
+    CHECK(move.step.value_or(-1) == step);
+    CHECK_FALSE(move.is_dragged);
+  }
+  bench.post("line", ActionKind::kDrag, "rubbish");
+  bench.frame(draw);
+  CHECK(move.right == 0.0f);
+}
+
+TEST_CASE("a grip's element is large enough for a finger, and lies with its middle on the place") {
+  Bench bench;
+  bench.viewport().scale = 3.0f;
+  bench.frame([] { grip("line", "Line", 300, 240, {1, 0, 2, "1", "1", false}, false); });
+  const Node& node = bench.node("line");
+  CHECK(node.width >= kTouchHeight);
+  CHECK(node.height >= kTouchHeight);
+  CHECK(node.x + 0.5f * node.width == doctest::Approx(100.0).epsilon(0.01));
+  CHECK(node.y + 0.5f * node.height == doctest::Approx(80.0).epsilon(0.01));
+}
+
+TEST_CASE("a bar at the foot stays there however far the page is scrolled, and the page gets as much longer") {
+  Bench bench;
+  bench.viewport().foot = 600;
+  int shown = 0;
+  bool has_bar = true;
+  const auto draw = [&] {
+    if (has_bar) foot_bar("parts", "Show", shown, {"One part", "Another"});
+    space(50);
+  };
+  bench.frame(draw);
+  const Node before = bench.node("parts");
+  CHECK((before.flags & node_flag::kAtFoot) != 0);
+  CHECK(before.y + before.height == doctest::Approx(0.0));
+  const float with_bar = bench.height();
+  bench.viewport().scroll = 300;
+  bench.frame(draw);
+  CHECK(bench.node("parts").y == before.y);
+  bench.post("parts/1", ActionKind::kPress);
+  bench.frame(draw);
+  CHECK(shown == 1);
+  bench.viewport().foot = 0;  // a keyboard is open
+  bench.frame(draw);
+  CHECK(bench.mirror().nodes().empty());
+  CHECK(bench.height() == with_bar);
+  has_bar = false;
+  bench.frame(draw);
+  CHECK(bench.height() == doctest::Approx(with_bar - before.height));
+}
+
+TEST_CASE("letters larger than are baked keep the size that is wanted") {
+  ImGuiContext* context = ImGui::CreateContext();
+  const Faces small = bake_faces(FontFiles{}, 20.0f);
+  CHECK(small.body.size == 20.0f);
+  CHECK(small.body.font->FontSize == 20.0f);
+  const Faces large = bake_faces(FontFiles{}, 2.0f * kMostBaked);
+  CHECK(large.body.size == 2.0f * kMostBaked);
+  CHECK(large.body.font->FontSize == kMostBaked);
+  ImGui::DestroyContext(context);
 }
 
 TEST_CASE("two presses before one frame come back in two frames") {

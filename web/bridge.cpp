@@ -9,6 +9,7 @@
 #include <emscripten/emscripten.h>
 #include <emscripten/html5.h>
 
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -43,7 +44,11 @@ struct State {
   const Desk* desk = nullptr;
   std::vector<std::byte> fonts[3];
   std::unique_ptr<Surface> surface;
+  TextScale text_scale = nullptr;
   Viewport viewport;
+  float ratio = 1, zoom = 1;              // device px per css px before the page was pinched, and by how much it was
+  float text = 18;                        // [css px] height of the body text as the browser has it
+  ImVec2 part_at{0, 0}, part_size{0, 0};  // [device px] of the window: what the canvas shows
   float baked_em = 0;
 };
 
@@ -64,19 +69,37 @@ bool make_context() {
   return context > 0 && emscripten_webgl_make_context_current(context) == EMSCRIPTEN_RESULT_SUCCESS;
 }
 
+/// The letters' size as the browser, the screen, the cook and their fingers want it. Whole pixels, unless pinched: then
+/// the page keeps its proportions.
 void bake_if_needed() {
   State& s = state();
+  const float larger = s.text_scale == nullptr ? 1.0f : s.text_scale();
+  s.viewport.em = std::round(s.text * s.ratio * larger) * s.zoom;
   if (s.viewport.em == s.baked_em) return;
   s.surface->bake(s.viewport.em);
-  ImGui_ImplOpenGL3_DestroyFontsTexture();
+  if (s.baked_em > 0) {  // the first one is made with everything else
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+    ImGui::GetIO().Fonts->ClearTexData();
+  }
   s.baked_em = s.viewport.em;
 }
 
 void clear(view::Colour colour) {
-  glViewport(0, 0, static_cast<GLsizei>(state().viewport.width), static_cast<GLsizei>(state().viewport.height));
+  glViewport(0, 0, static_cast<GLsizei>(state().part_size.x), static_cast<GLsizei>(state().part_size.y));
   glClearColor(static_cast<float>(colour.red) / 255.0f, static_cast<float>(colour.green) / 255.0f,
                static_cast<float>(colour.blue) / 255.0f, 1.0f);
   glClear(GL_COLOR_BUFFER_BIT);
+}
+
+/// Draws what the canvas shows of the window. The page is laid out for all of it; only the camera moves.
+void render() {
+  ImGui::Render();
+  ImDrawData& drawn = *ImGui::GetDrawData();
+  drawn.DisplayPos = state().part_at;
+  drawn.DisplaySize = state().part_size;
+  clear(state().surface->palette().page);
+  ImGui_ImplOpenGL3_RenderDrawData(&drawn);
 }
 
 void pass_wish(int kind, const std::string& name, const std::string& type, const std::string& text) {
@@ -89,9 +112,10 @@ void pass_errand(const std::string& bytes, bool replaces) {
 
 }  // namespace
 
-void set_page(DrawPage draw, const Desk* desk) {
+void set_page(DrawPage draw, const Desk* desk, TextScale text_scale) {
   state().draw = draw;
   state().desk = desk;
+  state().text_scale = text_scale;
 }
 
 extern "C" {
@@ -124,14 +148,28 @@ EMSCRIPTEN_KEEPALIVE int page_start() {
   return 1;
 }
 
-/// Size of the canvas [device px], device px per css px, and the height of body text [device px].
-EMSCRIPTEN_KEEPALIVE void page_resize(float width, float height, float scale, float em) {
-  Viewport& v = state().viewport;
-  v.width = width;
-  v.height = height;
-  v.scale = scale;
-  v.em = em;
+/// Size of the window [device px], device px per css px without pinching, how much larger it was pinched, and the
+/// height of body text [css px].
+EMSCRIPTEN_KEEPALIVE void page_resize(float width, float height, float ratio, float zoom, float text) {
+  State& s = state();
+  s.viewport.width = width;
+  s.viewport.height = height;
+  s.viewport.scale = ratio * zoom;
+  s.ratio = ratio;
+  s.zoom = zoom;
+  s.text = text;
   bake_if_needed();
+}
+
+/// Which part of the window the canvas shows [device px].
+EMSCRIPTEN_KEEPALIVE void page_part(float x, float y, float width, float height) {
+  state().part_at = {x, y};
+  state().part_size = {width, height};
+}
+
+/// Where a bar at the window's foot ends [device px]; 0 where there is no room for one.
+EMSCRIPTEN_KEEPALIVE void page_foot(float y) {
+  state().viewport.foot = y;
 }
 
 /// The size of the letters [css px] for what the browser draws itself: 0 body, 1 small, 2 big.
@@ -174,6 +212,12 @@ EMSCRIPTEN_KEEPALIVE void page_restore() {
 /// Height of the content [css px], to make the page as long.
 EMSCRIPTEN_KEEPALIVE float page_height() {
   return state().surface->content_height() / state().viewport.scale;
+}
+
+/// Where the page wants to be scrolled to [css px]; negative: nowhere.
+EMSCRIPTEN_KEEPALIVE float page_scroll_wish() {
+  const auto wish = state().surface->scroll_wish();
+  return wish ? *wish / state().viewport.scale : -1.0f;
 }
 
 /// The colour by that name, as 0xRRGGBB, for what the browser draws itself.
@@ -227,6 +271,7 @@ EMSCRIPTEN_KEEPALIVE int page_edition() {
 EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
   State& s = state();
   s.viewport.time = time;
+  bake_if_needed();
   ImGuiIO& io = ImGui::GetIO();
   io.DeltaTime = seconds;
   io.DisplaySize = {s.viewport.width, s.viewport.height};
@@ -235,9 +280,7 @@ EMSCRIPTEN_KEEPALIVE int page_frame(float seconds, double time) {
   s.surface->begin(s.viewport);
   s.draw();
   s.surface->end();
-  ImGui::Render();
-  clear(s.surface->palette().page);
-  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  render();
   view::Mirror& mirror = s.surface->mirror();
   if (mirror.end_frame()) {
     page_mirror(mirror.nodes().data(), static_cast<int>(mirror.nodes().size()), mirror.strings().c_str());

@@ -19,6 +19,9 @@ using TakeWish = void (*)(int kind, const std::string& name, const std::string& 
 /// Takes an errand, the bytes of app/plan/errand.h; `replaces` as in app/view/host.h.
 using TakeErrand = void (*)(const std::string& bytes, bool replaces);
 
+/// How much larger than usual everything is drawn [-].
+using TextScale = float (*)();
+
 /// What a page that keeps something has beside its drawing. The bridge does not look into the texts.
 struct Desk {
   void (*hand_errands)(TakeErrand take);               // those since the last call, each once
@@ -34,6 +37,6 @@ struct Desk {
 
 /// Says what the page is; a page without a desk wishes for nothing. Call it from main(), before the browser asks for
 /// the first frame. The desk has to outlive the page.
-void set_page(DrawPage draw, const Desk* desk = nullptr);
+void set_page(DrawPage draw, const Desk* desk = nullptr, TextScale text_scale = nullptr);
 
 }  // namespace tinwright::web

@@ -3,9 +3,11 @@
 //
 // Starts the wasm module and runs it: one frame when something happened, none while nothing does. Bytes and events only;
 // what they mean is decided in C++.
+import { hold, keepInPlace, letGo } from './anchor.js';
 import { startAnnouncing } from './announcer.js';
 import { grant, noteChanges, startDesk } from './desk.js';
 import { errandCounters, sendErrand, startErrands } from './errands.js';
+import { elementInSight, fitCanvas, heightInSight, watchZoom } from './lens.js';
 import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
 import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
 import { startPointers } from './pointers.js';
@@ -22,12 +24,15 @@ const canvas = document.getElementById('canvas');
 const layer = document.getElementById('mirror');
 const night = matchMedia('(prefers-color-scheme: dark)');
 const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
+const finger = matchMedia('(pointer: coarse)');
 const encoder = new TextEncoder(), decoder = new TextDecoder();
 const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, errands: errandCounters, contextLost: 0 };
 window.__tinwright = status;
 
 let module = null;
-let scale = 1;
+let scale = 1;      // device px per css px, pinched or not
+let ratio = 1;      // the same without pinching
+const textSizes = [];  // [css px] as drawn
 let asked = 0;     // the pending animation frame
 let due = 0;       // frames still to draw
 let lastTime = 0;
@@ -65,40 +70,57 @@ function wakeAsWished() {
 function drawFrame(time) {
   asked = 0;
   due -= 1;
-  if (window.devicePixelRatio !== scale) measure();  // should a browser not have told
+  if ((window.devicePixelRatio || 1) !== ratio) measure();  // should a browser not have told
   const seconds = lastTime ? Math.min(Math.max((time - lastTime) / 1000, 1e-3), kLongestStep) : 1 / 60;
   lastTime = time;
-  const more = guarded(() => module._page_frame(seconds, time / 1000));
-  status.frames += 1;
+  let more = drawOnce(seconds, time);
+  if (followPage()) more = drawOnce(1e-3, time) || more;  // before the browser shows it where it was
   wakeAsWished();
   if (hasDesk) noteChanges();
+  if (more) due = Math.max(due, 1);
+  if (due > 0) wake(due);
+  else lastTime = 0;
+}
+
+function drawOnce(seconds, time) {
+  // A phone's keyboard leaves no room for a bar.
+  const isTyping = finger.matches && document.activeElement?.matches('.edit');
+  module._page_foot(isTyping ? 0 : Math.round(heightInSight() * scale));
+  status.frames += 1;
+  return guarded(() => module._page_frame(seconds, time / 1000)) !== 0;
+}
+
+/** Gives the page its length, and scrolls as it wishes; true when it did. */
+function followPage() {
   const height = Math.ceil(module._page_height());
   if (height !== contentHeight) {
     contentHeight = height;
     layer.style.height = `${height}px`;
     due = Math.max(due, 1);  // the scroll bar may have come or gone, or the page may have become shorter
   }
-  if (more) due = Math.max(due, 1);
-  if (due > 0) wake(due);
-  else lastTime = 0;
+  kTextSizes.forEach((name, i) => {
+    const size = module._page_text_size(i);
+    if (textSizes[i] !== size) layer.style.setProperty(name, `${textSizes[i] = size}px`);
+  });
+  const top = module._page_scroll_wish();
+  if (top >= 0) window.scrollTo({ top, behavior: 'instant' });
+  if (!keepInPlace() && top < 0) return false;
+  onScroll();
+  return true;
+}
+
+function onScroll() {
+  module._page_scroll(Math.round(window.scrollY * scale));
 }
 
 /** Fits the canvas to the window, in device pixels. */
 function measure(entries) {
-  const { width, height } = canvas.getBoundingClientRect();
-  scale = window.devicePixelRatio || 1;
-  let wide = Math.round(width * scale), high = Math.round(height * scale);
-  // The exact number where the browser tells it; it may differ by one from the product, and then the canvas would blur.
-  const exact = entries?.[0]?.devicePixelContentBoxSize?.[0];
-  if (exact && Math.abs(exact.inlineSize - wide) < 2 && Math.abs(exact.blockSize - high) < 2) {
-    wide = exact.inlineSize;
-    high = exact.blockSize;
-  }
-  if (canvas.width !== wide) canvas.width = wide;
-  if (canvas.height !== high) canvas.height = high;
+  const fit = fitCanvas(canvas, entries?.[0]?.devicePixelContentBoxSize?.[0]);
+  ({ scale, ratio } = fit);
   const text = parseFloat(getComputedStyle(root).fontSize) * kBodyText;
-  module._page_resize(wide, high, scale, Math.round(text * scale));
-  kTextSizes.forEach((name, i) => layer.style.setProperty(name, `${module._page_text_size(i)}px`));
+  module._page_resize(fit.window.width, fit.window.height, ratio, fit.zoom, text);
+  module._page_part(fit.shown.x, fit.shown.y, fit.shown.width, fit.shown.height);
+  onScroll();
 }
 
 function onResize(entries) {
@@ -109,6 +131,13 @@ function onResize(entries) {
     if (asked) cancelAnimationFrame(asked);
     drawFrame(performance.now());
   }
+}
+
+/** The page was pinched larger or smaller. Rounding may move what lies above by some pixels; what is in sight stays. */
+function onZoom() {
+  hold(elementInSight());
+  onResize();
+  letGo(0);
 }
 
 function onScheme() {
@@ -222,8 +251,9 @@ function watch() {
   watchRatio();
   night.addEventListener('change', onScheme);
   lessMotion.addEventListener('change', onMotion);
+  watchZoom(onZoom);
   document.addEventListener('scroll', () => {
-    module._page_scroll(Math.round(window.scrollY * scale));
+    onScroll();
     wake();
   }, { passive: true });
   document.addEventListener('visibilitychange', () => wake(2));

@@ -36,9 +36,10 @@ export function fillAnswer(output, node) {
   if (node.extra) child(output, 'span', node.extra, 'aside');
 }
 
-/** `extra` holds the last step's number and where it stands in words. */
+/** `extra` holds the last step's number, where it stands in words, and the first step where that is not 0. */
 export function fillSlider(input, node) {
-  const [last, words] = node.extra.split(kBetweenCells);
+  const [last, words, first = '0'] = node.extra.split(kBetweenCells);
+  input.min = first;
   input.max = last;
   input.setAttribute('aria-label', node.label);
   input.setAttribute('aria-valuetext', words);
@@ -87,6 +88,7 @@ const builders = {
   picture: () => build('div', '', { role: 'img' }),
   progress: () => build('div', '', { role: 'progressbar', 'aria-valuemin': '0', 'aria-valuemax': '100' }),
   slider: () => build('input', 'press slide', { type: 'range', min: '0', step: '1' }),
+  grip: () => build('input', 'press grip', { type: 'range', step: '1' }),
 };
 
 function build(tag, classes, attributes = {}) {

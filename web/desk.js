@@ -3,7 +3,7 @@
 //
 // Grants the page's wishes (app/view/host.h): files, paper, links, recipes; and keeps its job between visits.
 import { tell, untell } from './elements.js';
-import { chooseFile, saveFile } from './files.js';
+import { chooseFile, saveFile, savePicture } from './files.js';
 import { noteChanges, putAway, restore } from './keeping.js';
 import { jobInAddress, shareLink } from './link.js';
 import { printCard } from './print.js';
@@ -20,6 +20,7 @@ const grants = [
   shareLink,
   () => chooseFile('.json,application/json', (text) => page.takeIn(kJobFile, text)),
   () => askForRecipe((text) => page.takeIn(kRecipe, text), page.isRefusal),
+  savePicture,
 ];
 
 /** Grants a wish, {kind, name, type, text}; `text` holds bytes. */

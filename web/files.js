@@ -5,15 +5,32 @@
 import { make, tell } from './elements.js';
 
 const kMostBytes = 16 * 1024 * 1024;
+const kSharp = 3;
 const kDownloadStarted = 60000;  // [ms] after which the saved bytes are no longer needed
 
-export function saveFile({ name, type, text }) {
-  const address = URL.createObjectURL(new Blob([text], { type: `${type};charset=utf-8` }));
+function save(name, blob) {
+  const address = URL.createObjectURL(blob);
   const link = make('a', { href: address, download: name });
   document.body.append(link);
   link.click();
   link.remove();
   setTimeout(() => URL.revokeObjectURL(address), kDownloadStarted);
+}
+
+export function saveFile({ name, type, text }) {
+  save(name, new Blob([text], { type: `${type};charset=utf-8` }));
+}
+
+/** A drawing in SVG as a picture, with kSharp pixels for each css px. */
+export async function savePicture({ name, type, text }) {
+  const image = new Image();
+  image.src = `data:image/svg+xml,${encodeURIComponent(new TextDecoder().decode(text))}`;
+  await image.decode();
+  const canvas = make('canvas', { width: kSharp * image.naturalWidth, height: kSharp * image.naturalHeight });
+  canvas.getContext('2d').drawImage(image, 0, 0, canvas.width, canvas.height);
+  save(name, await new Promise((resolve, reject) => {
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error('no picture'))), type);
+  }));
 }
 
 /** The file's text as UTF-8. Null when it is refused; `refuse` is told why. */

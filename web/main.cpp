@@ -48,5 +48,6 @@ constexpr web::Desk kDesk{
 
 int main() {
   tinwright::page().utc_minutes = [] { return static_cast<std::int64_t>(std::time(nullptr) / 60); };
-  tinwright::web::set_page([] { draw_page(tinwright::page()); }, &tinwright::kDesk);
+  tinwright::web::set_page([] { draw_page(tinwright::page()); }, &tinwright::kDesk,
+                           [] { return text_scale(tinwright::page()); });
 }

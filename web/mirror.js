@@ -5,13 +5,16 @@
 // order. Roles, flags and the layout of a node are those of app/view/mirror.h.
 import { announce } from './announcer.js';
 import { buildElement, fillAnswer, fillChoice, fillSlider, fillTable } from './contents.js';
+import { startGrips } from './grips.js';
 
-export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4;
+export const kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4, kDrag = 5;
 const kWordsInNode = 17, kHash = 16;
 const kMostSpent = 40;
-const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32, kTurns = 64;
+const kDisabled = 1, kChecked = 2, kInvalid = 4, kDecimal = 8, kLive = 16, kStrong = 32, kUpright = 64, kAtFoot = 128,
+  kTurns = 256;
 const kRoles = ['region', 'heading', 'text', 'note', 'label', 'button', 'field', 'choice', 'toggle', 'radiogroup', 'radio',
-  'answer', 'table', 'picture', 'slider', 'progress'];
+  'answer', 'table', 'picture', 'slider', 'progress', 'grip'];
+const kClear = 16;  // [css px] between the bar at the foot and what is scrolled to
 
 const decoder = new TextDecoder();
 const layer = () => document.getElementById('mirror');
@@ -27,13 +30,14 @@ export function startMirror(post) {
   send = post;
   const root = layer();
   const entryOf = (event) => entries.get(Number(event.target.dataset?.id));
+  startGrips(root, post);  // first, for it keeps some events to itself
   root.addEventListener('click', (event) => {
     const button = event.target.closest?.('button[data-id]');
     if (button) send(Number(button.dataset.id), kPress, '');
   });
   root.addEventListener('input', (event) => {
     const entry = entryOf(event);
-    if (entry?.role === 'field' || entry?.role === 'slider') send(entry.id, kEdit, event.target.value);
+    if (['field', 'slider', 'grip'].includes(entry?.role)) send(entry.id, kEdit, event.target.value);
   });
   root.addEventListener('change', (event) => {
     const entry = entryOf(event);
@@ -176,8 +180,12 @@ function update(entry, parent) {
     return true;
   };
   const x = node.x - (parent?.x ?? 0), y = node.y - (parent?.y ?? 0);
-  if (differs('place', `${x} ${y} ${node.width} ${node.height} ${node.textSize}`)) {
-    element.style.transform = `translate(${x}px, ${y}px)`;
+  const isBar = (node.flags & kAtFoot) !== 0 && !parent;
+  if (differs('place', `${x} ${y} ${node.width} ${node.height} ${node.textSize} ${isBar}`)) {
+    // The bar hangs from the foot of the window, and what is scrolled to must not end up under it.
+    element.style.transform = `translate(${x}px, ${isBar ? y + node.height : y}px)`;
+    element.classList.toggle('foot', isBar);
+    if (isBar) document.documentElement.style.scrollPaddingBottom = `${node.height + kClear}px`;
     element.style.width = `${node.width}px`;
     element.style.height = `${node.height}px`;
     if (node.textSize > 0) element.style.fontSize = `${node.textSize}em`;
@@ -187,6 +195,7 @@ function update(entry, parent) {
     element.classList.toggle('turns', (node.flags & kTurns) !== 0);
     if ('disabled' in element) element.disabled = (node.flags & kDisabled) !== 0;
     if (node.role === 'radiogroup') element.setAttribute('aria-disabled', String((node.flags & kDisabled) !== 0));
+    if (node.role === 'grip') setOrRemove(element, 'aria-orientation', node.flags & kUpright ? 'vertical' : '');
     if (node.role === 'field') element.inputMode = node.flags & kDecimal ? 'decimal' : 'text';
   }
   const links = [node.problem, node.help].filter(Boolean).map((id) => `n${id}`).join(' ');
@@ -221,7 +230,7 @@ function fill(element, node) {
     case 'choice': fillChoice(element, node); break;
     case 'answer': element.setAttribute('aria-label', node.label); fillAnswer(element, node); break;
     case 'table': fillTable(element, node); break;
-    case 'slider': fillSlider(element, node); break;
+    case 'slider': case 'grip': fillSlider(element, node); break;
     case 'progress':
       element.setAttribute('aria-label', node.label);
       element.setAttribute('aria-valuenow', node.value);
@@ -235,7 +244,7 @@ function settle({ role, element, node }) {
   if (role === 'toggle' || role === 'radio') {
     const checked = (node.flags & kChecked) !== 0;
     if (element.checked !== checked) element.checked = checked;
-  } else if (role === 'field' || role === 'choice' || role === 'slider') {
+  } else if (role === 'field' || role === 'choice' || role === 'slider' || role === 'grip') {
     if (element.value !== node.value && !element.dataset.composing) element.value = node.value;
   }
 }

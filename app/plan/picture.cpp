@@ -79,6 +79,15 @@ double draw_dough(Picture& picture, const Pan& pan, const PressJob& job, const P
 
 }  // namespace
 
+Loops mirrored(const Loops& loops) {
+  Loops both = loops;
+  for (const Loop& loop : loops) {
+    Loop& copy = both.emplace_back(loop);
+    for (glm::dvec2& p : copy) p.x = -p.x;
+  }
+  return both;
+}
+
 Picture draw_picture(const Pan& pan, const PressJob* press_job, const PressAnswer* press, const FillJob* fill_job,
                      const FillAnswer* fill) {
   Picture picture;

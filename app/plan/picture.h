@@ -26,6 +26,9 @@ struct Picture {
   double top = 0.0, level = 0.0, risen_level = 0.0;  // [m] of the crust or pan, the filling (0 without), and once risen
 };
 
+/// The loops and their mirror images, the other half of the pan.
+Loops mirrored(const Loops& loops);
+
 /// `press` and `fill` may be null.
 Picture draw_picture(const Pan& pan, const PressJob* press_job, const PressAnswer* press, const FillJob* fill_job,
                      const FillAnswer* fill);

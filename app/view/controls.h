@@ -9,6 +9,7 @@
 
 #include <functional>
 #include <initializer_list>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -97,9 +98,30 @@ bool choice(Key key, Text label, int& index, const Labels& labels, std::span<con
 /// One of few, all in sight. True when `index` changed.
 bool segments(Key key, Text label, int& index, const Labels& labels, bool enabled = true);
 
+/// The same as a bar at the foot of the window, where a thumb reaches it: for the parts of a page. Drawn before them,
+/// so that it is read before them. Not there while a keyboard takes its place.
+bool foot_bar(Key key, Text label, int& index, const Labels& labels);
+
 /// One of `count` steps in a row, by dragging or by the arrow keys; `words` says where it stands. True when `index`
 /// changed.
 bool slider(Key key, Text label, int& index, int count, Text words, bool enabled = true);
+
+/// What a grip stands on: step `at` of `first` to `last`, the same in words, and its figure alone.
+struct GripValue {
+  int at = 0, first = 0, last = 0;
+  Text words, figure;
+  bool is_upright = false;  // it moves up and down
+};
+/// What the cook did to it.
+struct GripMove {
+  bool is_begun = false;      // a finger or the mouse came down on it
+  bool is_dragged = false;    // and is now `right` and `down` of where it came down
+  float right = 0, down = 0;  // [device px]
+  std::optional<int> step;    // chosen by a key
+};
+/// A grip with its middle at that place of the content, to be dragged or moved by keys: for drawings. While `is_held`
+/// its figure stands beside it, clear of the finger.
+GripMove grip(Key key, Text label, float x, float y, const GripValue& value, bool is_held);
 
 /// On or off. True when `value` changed.
 bool toggle(Key key, Text label, bool& value, bool enabled = true);
@@ -115,9 +137,9 @@ struct TableColumn {
 void table(Key key, Text caption, std::span<const TableColumn> columns, std::span<const std::vector<std::string>> rows);
 
 /// A drawing `height_em` high (and `width_em` wide; 0: the column). `draw` gets a rectangle in window pixels to draw
-/// into, clipped to it; `description` says in words what it shows.
+/// into, clipped to it; `description` says in words what it shows. Returns its place in the content.
 using Drawing = std::function<void(ImDrawList&, const Rect&)>;
-void picture(Key key, Text description, float width_em, float height_em, const Drawing& draw);
+Rect picture(Key key, Text description, float width_em, float height_em, const Drawing& draw);
 
 /// From where a body is seen. [°]
 struct Turn {

@@ -57,10 +57,11 @@ int pressed_last(Key key, int count) {
   return pressed;
 }
 
-void draw_segment(const Rect& cell, Text label, bool chosen, bool enabled, float inset) {
+void draw_segment(const Rect& cell, Text label, const Face& plain, const Face& strong, bool chosen, bool enabled,
+                  float inset) {
   Surface& s = surface();
   const Palette& p = s.palette();
-  const Face& face = chosen ? s.faces().strong : s.faces().body;
+  const Face& face = chosen ? strong : plain;
   const Rect inner{cell.x + s.px(0.2f), cell.y + s.px(0.2f), cell.width - s.px(0.4f), cell.height - s.px(0.4f)};
   const bool hovered = enabled && s.is_hovered(cell);
   if (chosen) {
@@ -159,10 +160,68 @@ bool segments(Key key, Text label, int& index, const Labels& labels, bool enable
     if (!enabled) s.mirror().at(node).flags |= node_flag::kDisabled;
     s.put_rect(node, cell);
     if (!s.is_visible(cell)) continue;
-    draw_segment(cell, labels[i], i == index, enabled, inset);
+    draw_segment(cell, labels[i], s.faces().body, s.faces().strong, i == index, enabled, inset);
     s.focus_ring(cell, s.mirror().at(node).id, kRounding);
   }
   s.mirror().close();
+  return changed;
+}
+
+namespace {
+
+/// Labels may wrap, words may not.
+float widest_word(const Face& face, Text label) {
+  float widest = 0;
+  for (std::size_t at = 0; at < label.size();) {
+    const std::size_t end = std::min(label.find(' ', at), label.size());
+    widest = std::max(widest, surface().text_size(face, label.substr(at, end - at)).width);
+    at = end + 1;
+  }
+  return widest;
+}
+
+}  // namespace
+
+bool foot_bar(Key key, Text label, int& index, const Labels& labels) {
+  Surface& s = surface();
+  const Palette& p = s.palette();
+  const Face& face = s.faces().small;
+  const float inset = s.px(0.25f), rim = s.px(0.2f);
+  float widest = 0;
+  for (int i = 0; i < labels.size(); ++i) widest = std::max(widest, widest_word(face, labels[i]));
+  const int count = labels.size();
+  const float wide = s.viewport().width - 2 * rim;
+  const int in_row = widest + 2 * inset <= wide / static_cast<float>(count) ? count : (count + 1) / 2;
+  const int rows = (count + in_row - 1) / in_row;
+  const float cell_width = wide / static_cast<float>(in_row);
+  float row_height = s.touch_height();
+  for (int i = 0; i < count; ++i) {
+    row_height = std::max(row_height, s.text_size(face, labels[i], cell_width - 2 * inset).height + 2 * inset);
+  }
+  const Rect bar = s.open_foot(row_height * static_cast<float>(rows) + 2 * rim);
+  bool changed = false;
+  if (s.viewport().foot > 0) {
+    const std::size_t group = s.mirror().add(key, Role::kRadioGroup, label);
+    s.put_rect(group, bar);
+    s.mirror().open(group);
+    s.fill(bar, p.card, 0);
+    s.fill({bar.x, bar.y, bar.width, s.hairline()}, p.line, 0);
+    const int pressed = pressed_last(key, count);
+    changed = pressed >= 0 && pressed != index;
+    if (changed) index = pressed;
+    for (int i = 0; i < count; ++i) {
+      const auto column = static_cast<float>(i % in_row), row = static_cast<float>(i / in_row);
+      const Rect cell{rim + column * cell_width, bar.y + rim + row * row_height, cell_width, row_height};
+      const std::size_t node = s.mirror().add(part_key(key, std::to_string(i)), Role::kRadio, labels[i]);
+      if (i == index) s.mirror().at(node).flags |= node_flag::kChecked;
+      s.put_rect(node, cell);
+      draw_segment(cell, labels[i], face, face, i == index, true, 2 * inset);
+      s.focus_ring({cell.x + rim, cell.y + rim, cell.width - 2 * rim, cell.height - 2 * rim}, s.mirror().at(node).id,
+                   kRounding);
+    }
+    s.mirror().close();
+  }
+  s.close_foot();
   return changed;
 }
 

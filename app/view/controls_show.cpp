@@ -123,16 +123,17 @@ void table(Key key, Text caption, std::span<const TableColumn> columns, std::spa
   s.put_rect(node, {rect.x, caption_rect.y, rect.width, rect.bottom() - caption_rect.y});
 }
 
-void picture(Key key, Text description, float width_em, float height_em, const Drawing& draw) {
+Rect picture(Key key, Text description, float width_em, float height_em, const Drawing& draw) {
   Surface& s = surface();
   const Rect rect = s.place(s.px(height_em), s.px(width_em));
   const std::size_t node = s.mirror().add(key, Role::kPicture, description);
   s.put_rect(node, rect);
-  if (!s.is_visible(rect)) return;
+  if (!s.is_visible(rect)) return rect;
   const Rect window{rect.x, s.screen_y(rect.y), rect.width, rect.height};
   s.draw().PushClipRect({window.x, window.y}, {window.right(), window.bottom()}, true);
   draw(s.draw(), window);
   s.draw().PopClipRect();
+  return rect;
 }
 
 }  // namespace tinwright::view

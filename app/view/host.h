@@ -16,6 +16,7 @@ enum class WishKind : int {
   kShareLink,    // a link to this page that carries `text` (the document), put where the cook can pass it on
   kOpenFile,     // let the cook choose a file, and give its text to take_in(kJobFile)
   kPasteRecipe,  // let the cook paste or drop a recipe, or choose a saved page, and give it to take_in(kRecipe)
+  kSavePicture,  // save `text`, a drawing in SVG, as a picture of the media type `type` called `name`
 };
 
 struct Wish {

@@ -80,7 +80,7 @@ void Mirror::post(std::uint32_t id, ActionKind kind, std::string_view text) {
     if (focused_ == id) focused_ = 0;
     return;
   }
-  if (kind == ActionKind::kEdit) {
+  if (kind == ActionKind::kEdit || kind == ActionKind::kDrag) {
     for (Action& waiting : actions_) {
       if (waiting.id == id && waiting.kind == kind) {
         waiting.text = text;

@@ -32,6 +32,7 @@ enum class Role : std::uint32_t {
   kPicture,
   kSlider,
   kProgress,
+  kGrip,
 };
 
 /// Bits of Node::flags, likewise shared with web/mirror.js.
@@ -39,10 +40,12 @@ namespace node_flag {
 inline constexpr std::uint32_t kDisabled = 1;
 inline constexpr std::uint32_t kChecked = 2;
 inline constexpr std::uint32_t kInvalid = 4;
-inline constexpr std::uint32_t kDecimal = 8;  // a phone shows its number keyboard
-inline constexpr std::uint32_t kLive = 16;    // a change is read out
-inline constexpr std::uint32_t kStrong = 32;  // drawn in the semi-bold face
-inline constexpr std::uint32_t kTurns = 64;   // a picture: a drag over it is an edit, see web/turning.js
+inline constexpr std::uint32_t kDecimal = 8;   // a phone shows its number keyboard
+inline constexpr std::uint32_t kLive = 16;     // a change is read out
+inline constexpr std::uint32_t kStrong = 32;   // drawn in the semi-bold face
+inline constexpr std::uint32_t kUpright = 64;  // a grip that moves up and down
+inline constexpr std::uint32_t kAtFoot = 128;  // stays at the window's foot, from which its y is counted
+inline constexpr std::uint32_t kTurns = 256;   // a picture: a drag over it is an edit, see web/turning.js
 }  // namespace node_flag
 
 /// One element. Strings are offsets into Mirror::strings(), each ending in a zero; 0 is the empty string. All members
@@ -52,14 +55,15 @@ struct Node {
   std::uint32_t parent = 0;  // id of the enclosing region or group, 0 for the page
   Role role = Role::kText;
   std::uint32_t flags = 0;
-  float x = 0, y = 0, width = 0, height = 0;  // [css px] from the top left of the content, not of the window
+  float x = 0, y = 0, width = 0, height = 0;  // [css px] from the top left of the content; see kAtFoot
   float text_size = 0;                        // [em]
   std::uint32_t level = 0;                    // of a heading
   std::uint32_t key = 0;                      // the stable key, for tests and styles
   std::uint32_t label = 0;
   std::uint32_t value = 0;
-  std::uint32_t extra = 0;  // choice: options; field: hint; answer: explanation; table: measures; slider: see slider()
-  std::uint32_t help = 0;   // id of the node that explains this one; for a label, of the control it names
+  std::uint32_t extra =
+      0;  // choice: options; field: hint; answer: explanation; table: measures; slider, grip: their limits
+  std::uint32_t help = 0;     // id of the node that explains this one; for a label, of the control it names
   std::uint32_t problem = 0;  // id of the node that says what is wrong
   std::uint32_t hash = 0;     // of all but the place: as long as it stays, so do the element's words and state
 };
@@ -70,7 +74,7 @@ inline constexpr char kBetweenRows = '\x1e';
 inline constexpr char kGroupMark = '\x1d';  // starts an option that is a group's title
 
 /// What the cook did, as the host posts it.
-enum class ActionKind : int { kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4 };
+enum class ActionKind : int { kPress = 1, kEdit = 2, kFocus = 3, kBlur = 4, kDrag = 5 };
 
 class Mirror {
  public:
@@ -94,7 +98,7 @@ class Mirror {
   void push_scope(std::string_view key) { scopes_.push_back(id_of(key)); }
   void pop_scope() { scopes_.pop_back(); }
 
-  /// Called by the host. Of several edits of one field before a frame, the last wins.
+  /// Called by the host. Of several edits (or drags) of one control before a frame, the last wins.
   void post(std::uint32_t id, ActionKind kind, std::string_view text);
 
   /// True once if that action waits for `id`; for an edit, `text` becomes what the cook entered.

@@ -17,6 +17,8 @@ constexpr float kLeastColumn = 19.0f;  // [em] narrower columns make the forms c
 constexpr int kMostColumns = 3;
 constexpr long kExampleEdition = 1;  // of the workspace, as the constructor leaves it
 
+constexpr const char* kLarge = "large";  // under page.size in the document
+
 void draw_heading(Page& page, int columns) {
   heading("title", "Tinwright", 1);
   paragraph("purpose",
@@ -40,6 +42,11 @@ void draw_heading(Page& page, int columns) {
     note_edit(page.workspace, "page.units");
   }
   end_columns();
+  bool is_large = text_scale(page) > 1.0f;
+  if (toggle("size", "Large, for reading from a metre away", is_large)) {
+    put_text(page.workspace.document, "page.size", is_large ? kLarge : "");
+    note_edit(page.workspace, "page.size");
+  }
 }
 
 std::string sentence_of(const Problem& problem) {
@@ -106,6 +113,10 @@ void take_in(Page& page, Source source, std::string_view text) {
 
 const std::string& kept_text(const Page& page) {
   return page.workspace.text;
+}
+
+float text_scale(const Page& page) {
+  return text_at(page.workspace.document, "page.size") == kLarge ? kLargeText : 1.0f;
 }
 
 void draw_page(Page& page) {

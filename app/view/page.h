@@ -13,6 +13,7 @@
 #include "app/plan/job_answer.h"
 #include "app/plan/workspace.h"
 #include "app/view/host.h"
+#include "app/view/view_grips.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
@@ -45,6 +46,7 @@ struct Page {
   OvenAnswer oven;     // of the bench as it stood when it was last worked out
   OvenLook oven_look;
   SolidLook solid_look;
+  GripLook grip_look;
   int example = 0;  // the worked example last opened
   Pending oven_pending;
 
@@ -67,6 +69,9 @@ struct Page {
   /// [min] since 1970 in UTC, from the host; 0 without one.
   std::int64_t (*utc_minutes)() = [] { return std::int64_t{0}; };
 };
+
+/// How much larger than usual the cook wants all letters, and with them everything [-].
+float text_scale(const Page& page);
 
 /// Draws one frame on the current surface and takes in what the cook did since the last one.
 void draw_page(Page& page);

@@ -6,6 +6,7 @@
 
 #include "app/files/document.h"
 #include "app/plan/bench_document.h"
+#include "app/plan/drawing_file.h"
 #include "app/plan/examples.h"
 #include "app/plan/words.h"
 #include "app/view/page_parts.h"
@@ -81,16 +82,21 @@ void draw_report(const std::string& key, Text title, const Report& report) {
   });
 }
 
-void draw_pictures(Page& page) {
-  card("pictures", "In my pan", [&] {
-    if (page.answer.picture) {
-      show_section(page.answer, page.bench.units);
-      show_from_above(page.answer, page.bench.units);
-      show_solid(page.answer, page.solid_look);
-    } else {
+bool draw_pictures(Page& page) {
+  return card("pictures", "In my pan", [&] {
+    if (!page.answer.picture) {
       paragraph("pictures/none", "Once my pan is complete, it is drawn here.");
+      return false;
     }
-    return false;
+    Grips grips(page.bench, page.answer, page.grip_look);
+    const BenchAnswer& answer = page.answer;
+    const UnitChoice units = page.bench.units;
+    show_section(answer, units, &grips);
+    offer_drawing("section/title", "my-pan-cut", page.wishes, [&] { return section_file(answer, units); });
+    show_from_above(answer, units, &grips);
+    offer_drawing("above/title", "my-pan-from-above", page.wishes, [&] { return above_file(answer, units); });
+    show_solid(answer, page.solid_look);
+    return grips.changed();
   });
 }
 
@@ -123,7 +129,7 @@ void draw_inside(Page& page) {
   if (page.bench.oven.stages.empty() || page.oven.curve.empty()) return;
   const bool is_ring = page.answer.picture && !page.answer.picture->core.empty();
   card("inside", "Inside, as time goes by", [&] {
-    show_inside(page.oven, is_ring, page.oven_look, page.bench.units);
+    show_inside(page.oven, is_ring, page.oven_look, page.bench.units, &page.wishes);
     return false;
   });
 }
@@ -153,7 +159,8 @@ void draw_bench(Page& page, int columns) {
   next_column();
   changed |= draw_filling(page);
   next_column();
-  draw_pictures(page);
+  const bool dragged = draw_pictures(page);
+  changed |= dragged;
   next_column();
   changed |= draw_oven(page);
   next_column();
@@ -166,7 +173,7 @@ void draw_bench(Page& page, int columns) {
   if (changed) {
     page.answer = answer_bench(page.bench);
     put(page.workspace.document, "page.bench", document_of(page.bench));
-    note_edit(page.workspace, "page.bench");
+    note_edit(page.workspace, dragged ? "page.bench/grip" + std::to_string(page.grip_look.steps) : "page.bench");
   }
   put_off(page.oven_pending, changed);
 }

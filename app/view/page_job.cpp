@@ -72,9 +72,9 @@ void draw_cupboard_forms(Page& page, JobForm& form) {
 /// All of it side by side where there is room; on a phone one piece at a time.
 void draw_pieces(Page& page, JobForm& form, int columns) {
   const bool is_narrow = columns == 1;
-  if (is_narrow) {
-    segments("job/shows", "Show", page.job_piece, {"The plan", "The recipe", "My cupboard", "The scale"});
-  }
+  const bool is_other = is_narrow && foot_bar("job/shows", "Show", page.job_piece,
+                                              {"The plan", "The recipe", "My cupboard", "The scale"});
+  if (is_other) surface().show_from(surface().bottom());
   const auto shows = [&](int piece) { return !is_narrow || page.job_piece == piece; };
   if (shows(0)) {
     begin_columns(columns);

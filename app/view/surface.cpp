@@ -31,8 +31,9 @@ void Surface::begin(const Viewport& viewport) {
   current = this;
   viewport_ = viewport;
   mirror_.begin_frame();
-  content_height_ = 0;
+  content_height_ = foot_height_ = 0;
   frame_asked_in_.reset();
+  scroll_wish_.reset();
 
   constexpr int kBare = ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_NoInputs | ImGuiWindowFlags_NoSavedSettings |
                         ImGuiWindowFlags_NoBackground;
@@ -42,7 +43,7 @@ void Surface::begin(const Viewport& viewport) {
   ImGui::Begin("page", nullptr, kBare);
   ImGui::PopStyleVar();
   draw_ = ImGui::GetWindowDrawList();
-  draw_->ChannelsSplit(kPanelDepths + 1);
+  draw_->ChannelsSplit(kLayers);
   draw_->ChannelsSetCurrent(kPanelDepths);
 
   const float margin = px(kPageMargin);
@@ -57,7 +58,7 @@ void Surface::begin(const Viewport& viewport) {
 }
 
 void Surface::end() {
-  content_height_ = boxes_.front().bottom + px(kPageMargin);
+  content_height_ = boxes_.front().bottom + px(kPageMargin) + foot_height_;
   draw_->ChannelsMerge();
   ImGui::End();
   draw_ = nullptr;
@@ -66,6 +67,22 @@ void Surface::end() {
 
 void Surface::ask_frame_in(double seconds) {
   frame_asked_in_ = std::max(0.0, std::min(seconds, frame_asked_in_.value_or(seconds)));
+}
+
+void Surface::show_from(float y) {
+  if (y < viewport_.scroll) scroll_wish_ = y;
+}
+
+Rect Surface::open_foot(float height) {
+  foot_height_ = height;
+  at_foot_ = true;
+  draw_->ChannelsSetCurrent(kLayers - 1);
+  return {0, viewport_.scroll + viewport_.foot - height, viewport_.width, height};
+}
+
+void Surface::close_foot() {
+  at_foot_ = false;
+  draw_->ChannelsSetCurrent(kPanelDepths);
 }
 
 float Surface::hairline() const {
@@ -184,8 +201,10 @@ void Surface::close_columns() {
 
 void Surface::put_rect(std::size_t index, const Rect& rect) {
   Node& node = mirror_.at(index);
+  const float origin = at_foot_ ? viewport_.scroll + viewport_.foot : 0.0f;
+  if (at_foot_) node.flags |= node_flag::kAtFoot;
   node.x = rect.x / viewport_.scale;
-  node.y = rect.y / viewport_.scale;
+  node.y = (rect.y - origin) / viewport_.scale;
   node.width = rect.width / viewport_.scale;
   node.height = rect.height / viewport_.scale;
 }

@@ -33,6 +33,7 @@ struct Viewport {
   float scroll = 0;             // [device px] how far the content is moved up
   float scale = 1;              // device px per css px
   float em = 18;                // [device px] height of the body text
+  float foot = 0;               // [device px] where a bar at the window's foot ends; 0: no room, a keyboard is open
   bool night = false;
   bool less_motion = false;  // the cook asked the device for as little movement as possible
   double time = 0;           // [s] on the host's clock, which starts anywhere and only goes forward
@@ -70,9 +71,16 @@ class Surface {
   void ask_frame_in(double seconds);
   std::optional<double> frame_asked_in() const { return frame_asked_in_; }
 
+  /// Moves the page up to that place of the content after this frame, should it be scrolled further down.
+  void show_from(float y);
+  /// Where that is; nothing where nothing asked for it.
+  std::optional<float> scroll_wish() const { return scroll_wish_; }
+
   // Layout. -----------------------------------------------------------------------------------------------------------
   /// Width a control may fill.
   float width() const { return boxes_.back().width; }
+  /// Where what was placed last ends.
+  float bottom() const { return boxes_.back().bottom; }
   /// The next free place, as wide as the column unless `width` > 0; `gap` [em] is kept from what stands above.
   Rect place(float height, float width = 0, float gap = 0.7f);
   /// A region holds a column of its own; with an inset it lies on a panel. `node` gets the region's place.
@@ -85,6 +93,10 @@ class Surface {
   void close_columns();
   void open_flow();
   void close_flow() { boxes_.back().flowing = false; }
+  /// What is drawn until close_foot() lies over everything else and stays at the foot of the window, as wide as it; the
+  /// page gets as much longer. Returns its place in the content; not a panel, columns or regions may be opened in it.
+  Rect open_foot(float height);
+  void close_foot();
 
   // Drawing. ----------------------------------------------------------------------------------------------------------
   ImDrawList& draw() const { return *draw_; }
@@ -121,7 +133,8 @@ class Surface {
     std::size_t node = 0;
     float left = 0, top = 0, width = 0, inset = 0;
   };
-  static constexpr int kPanelDepths = 4;  // draw layers under the controls, one for each nesting of panels
+  static constexpr int kPanelDepths = 4;            // draw layers under the controls, one for each nesting of panels
+  static constexpr int kLayers = kPanelDepths + 2;  // those, the controls', and the foot's
 
   Rect place_in_flow(Box& box, float height, float width, float gap);
   void go_to_column(int column);
@@ -138,7 +151,10 @@ class Surface {
   ImDrawList* draw_ = nullptr;
   DrawSolid solid_host_ = nullptr;
   float content_height_ = 0;
+  float foot_height_ = 0;
+  bool at_foot_ = false;
   std::optional<double> frame_asked_in_;  // [s]
+  std::optional<float> scroll_wish_;      // [device px]
 };
 
 /// The surface being drawn on; valid between its begin() and end().

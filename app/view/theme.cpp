@@ -97,9 +97,11 @@ Faces bake_faces(const FontFiles& files, float em) {
   ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
   atlas.Clear();
   atlas.TexDesiredWidth = em >= kFinePixels ? 4096 : 2048;
+  const float shrunk = std::min(1.0f, kMostBaked / em);
   const auto bake = [&](std::span<const std::byte> file, float size_em) {
+    const float wanted = std::round(em * size_em);
     ImFontConfig config;
-    config.SizePixels = std::round(em * size_em);
+    config.SizePixels = std::round(wanted * shrunk);
     config.FontDataOwnedByAtlas = false;
     // Few pixels: place letters between them, so that words keep their width. Many: whole ones, so that edges stay
     // sharp.
@@ -107,13 +109,13 @@ Faces bake_faces(const FontFiles& files, float em) {
     config.OversampleH = fine ? 1 : 3;
     config.OversampleV = 1;
     config.PixelSnapH = fine;
-    if (file.empty()) return Face{atlas.AddFontDefault(&config), config.SizePixels};
+    if (file.empty()) return Face{atlas.AddFontDefault(&config), wanted};
     ImFont* font =
         atlas.AddFontFromMemoryTTF(bytes(file), static_cast<int>(file.size()), config.SizePixels, &config, kLetters);
     config.MergeMode = true;
     atlas.AddFontFromMemoryTTF(bytes(files.signs), static_cast<int>(files.signs.size()), config.SizePixels, &config,
                                kLetters);
-    return Face{font, config.SizePixels};
+    return Face{font, wanted};
   };
   Faces faces;
   faces.body = bake(files.regular, 1.0f);

@@ -45,7 +45,7 @@ struct Palette {
 const Palette& day_palette();
 const Palette& night_palette();
 
-/// One size of letters, baked at exactly the device's pixels.
+/// One size of letters, baked at exactly the device's pixels, or where they are very large, at fewer.
 struct Face {
   ImFont* font = nullptr;
   float size = 0;  // [device px]
@@ -60,12 +60,21 @@ inline constexpr float kSmallText = 0.875f;
 inline constexpr float kHeadText = 1.25f;
 inline constexpr float kBigText = 1.6f;
 
+/// How much larger the letters are that are read from a metre away, with the page on the worktop. Their capitals should
+/// fill 16 minutes of arc at least, 20 to 22 for reading (ISO 9241-3; the same in NUREG-0700 rev. 2, 1.3.1-4). Body
+/// text of 18 css px has capitals of 0.727 em (Inter's OS/2 table), and a css px is 1/96 in (CSS Values and Units
+/// 4, 6.2): 3.46 mm, which is 11.9 minutes at 1 m. Times 1.7 it is 5.9 mm and 20.2 minutes, small text 17.7. On a
+/// phone, whose css px is nearer 0.16 mm, the same holds at 60 cm.
+inline constexpr float kLargeText = 1.7f;
+
 /// The bytes of the font files; they must outlive the atlas. Empty ones give Dear ImGui's built-in font (tests).
 struct FontFiles {
   std::span<const std::byte> regular, strong, signs;
 };
 
-/// Fills the font atlas of the current ImGui context for a body text of `em` [device px], replacing what it held.
+/// Fills the font atlas of the current ImGui context for a body text of `em` [device px], replacing what it held. From
+/// kMostBaked on, letters are drawn larger than they were baked, which bounds the atlas.
+inline constexpr float kMostBaked = 80.0f;  // [device px]
 Faces bake_faces(const FontFiles& files, float em);
 
 }  // namespace tinwright::view

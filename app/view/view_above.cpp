@@ -4,35 +4,32 @@
 // My pan from above: rim, floor, core, and how far the dough reaches.
 #include <algorithm>
 
+#include "app/plan/drawing_words.h"
 #include "app/view/drawing.h"
+#include "app/view/view_grips.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
 namespace {
 
-constexpr float kHeight = 15.0f;  // [em]
-constexpr float kMargin = 2.2f;   // [em] for the dimension
+constexpr float kHigh = 12.0f;   // [em] that the pan may take
+constexpr float kAbove = 0.9f;   // [em] over it
+constexpr float kMargin = 2.2f;  // [em] beside it, and beneath it for the dimension
 
-std::string description(const BenchAnswer& answer, UnitChoice units) {
-  const Picture& picture = *answer.picture;
-  std::string text = "My pan from above, " + format_both_lengths(picture.length, units);
-  if (picture.width != picture.length) text += " by " + format_both_lengths(picture.width, units);
-  if (answer.press) {
-    text += answer.press->reaches_edges
-                ? "; the dough reaches the edge all round"
-                : "; the dough covers " + format_percent(answer.press->coverage) + " of the floor";
-  }
-  return text;
+double scale_in(const Picture& picture, float width) {
+  const Surface& s = surface();
+  return std::min((width - 2.0f * s.px(kMargin)) / picture.length, s.px(kHigh) / picture.width);
 }
 
-void draw_above(ImDrawList& draw, const Rect& rect, const BenchAnswer& answer, UnitChoice units) {
+Scale place_in(const Rect& rect, double px_per_m) {
+  const Surface& s = surface();
+  return {{rect.x + 0.5f * rect.width, rect.y + s.px(kAbove + 0.5f * kHigh)}, px_per_m};
+}
+
+void draw_above(ImDrawList& draw, const Scale& scale, const BenchAnswer& answer, UnitChoice units) {
   const Surface& s = surface();
   const Palette& palette = s.palette();
   const Picture& picture = *answer.picture;
-  const double wide = rect.width - 2.0f * s.px(kMargin);
-  const double high = rect.height - s.px(kMargin) - s.px(0.5f);
-  const Scale scale{{rect.x + 0.5f * rect.width, rect.y + s.px(0.3f) + static_cast<float>(0.5 * high)},
-                    std::min(wide / picture.length, high / picture.width)};
   fill_loops(draw, scale, picture.rim, palette.well, 1.0f);
   fill_loops(draw, scale, picture.dough_above, palette.accent, 0.22f);
   hatch_loops(draw, scale, picture.dough_above, palette.accent, s.px(0.55f));
@@ -50,10 +47,20 @@ void draw_above(ImDrawList& draw, const Rect& rect, const BenchAnswer& answer, U
 
 }  // namespace
 
-void show_from_above(const BenchAnswer& answer, UnitChoice units) {
+void show_from_above(const BenchAnswer& answer, UnitChoice units, Grips* grips) {
+  const Picture& drawn = *answer.picture;
+  double px_per_m = scale_in(drawn, surface().width());
+  if (grips != nullptr) px_per_m = grips->scale(Drawn::kAbove, px_per_m);
   heading("above/title", "From above", 3);
-  picture("above", description(answer, units), 0.0f, kHeight,
-          [&](ImDrawList& draw, const Rect& rect) { draw_above(draw, rect, answer, units); });
+  const Rect place =
+      picture("above", above_words(answer, units), 0.0f, kAbove + kHigh + kMargin,
+              [&](ImDrawList& draw, const Rect& rect) { draw_above(draw, place_in(rect, px_per_m), answer, units); });
+  if (grips != nullptr) {
+    const Scale scale = place_in(place, px_per_m);
+    const ImVec2 side = scale.at(0.5 * drawn.length, 0.0), far = scale.at(0.0, 0.5 * drawn.width);
+    grips->put("grip/length-above", Grip::kLength, ", from above", side.x, side.y, Grips::Way::kRight, px_per_m);
+    grips->put("grip/width", Grip::kWidth, "", far.x, far.y, Grips::Way::kUp, px_per_m);
+  }
   if (answer.press) remark("above/legend", "Hatched: dough. Outer line: rim. Inner line: edge of the flat floor.");
 }
 

@@ -6,7 +6,8 @@
 #include <array>
 #include <cmath>
 
-#include "app/view/axis.h"
+#include "app/plan/axis.h"
+#include "app/plan/drawing_words.h"
 #include "app/view/drawing.h"
 #include "app/view/views.h"
 
@@ -17,7 +18,6 @@ constexpr float kHeight = 14.0f;                                            // [
 constexpr float kLeft = 2.4f, kRight = 4.4f, kAbove = 2.6f, kBelow = 1.9f;  // [em] round the lines
 constexpr float kMarkHeight = 1.5f, kMarkWidth = 4.3f;                      // [em] that a mark's text needs
 constexpr float kLabelHeight = 1.2f;                                        // [em]
-constexpr double kBeyond = 1.12;  // of the oven's time: how far on the curve goes without the cooling
 
 /// A line of the curve: what it is called at its end, and its dashes [em].
 struct Line {
@@ -46,23 +46,13 @@ struct Axes {
   }
 };
 
-double last_of_oven(const OvenAnswer& answer) {
-  return std::max(answer.oven_ends, answer.late);
-}
-
 Axes axes_for(const Rect& rect, const OvenAnswer& answer, bool with_cooling, UnitChoice units) {
   const Surface& s = surface();
   Axes axes;
   axes.area = {rect.x + s.px(kLeft), rect.y + s.px(kAbove), rect.width - s.px(kLeft + kRight),
                rect.height - s.px(kAbove + kBelow)};
-  axes.end = answer.curve.back().time;
-  if (!with_cooling) axes.end = std::min(axes.end, kBeyond * last_of_oven(answer));
-  double low = answer.curve.front().core, high = low;
-  for (const CurvePoint& point : answer.curve) {
-    if (point.time > axes.end) break;
-    low = std::min({low, point.core, point.mean, point.air});
-    high = std::max({high, point.core, point.mean, point.air});
-  }
+  axes.end = curve_end(answer, with_cooling);
+  const auto [low, high] = curve_range(answer, axes.end);
   axes.degrees = temperature_marks(low, high, units, static_cast<int>(axes.area.height / s.px(kMarkHeight)));
   axes.times = time_marks(axes.end, 1 + static_cast<int>(axes.area.width / s.px(kMarkWidth)));
   return axes;
@@ -166,37 +156,17 @@ void draw_moment(ImDrawList& draw, const Axes& axes, double moment) {
   draw.AddTriangleFilled({x, bottom}, {x - side, bottom + 1.4f * side}, {x + side, bottom + 1.4f * side}, ink);
 }
 
-std::string at_the_end(const OvenAnswer& answer, UnitChoice units) {
-  const auto end = std::lower_bound(answer.curve.begin(), answer.curve.end(), answer.oven_ends,
-                                    [](const CurvePoint& point, double time) { return point.time < time; });
-  const CurvePoint& point = end == answer.curve.end() ? answer.curve.back() : *end;
-  return "the core is at " + format_temperature(point.core, units) + " and the food at " +
-         format_temperature(point.mean, units) + " on average";
-}
-
-std::string description(const OvenAnswer& answer, bool with_cooling, UnitChoice units) {
-  const CurvePoint& first = answer.curve.front();
-  std::string text = "Temperatures against time. The food goes in at " + format_temperature(first.core, units) +
-                     ". When it comes out, " + at_the_end(answer, units);
-  if (with_cooling) {
-    const CurvePoint& last = answer.curve.back();
-    text +=
-        ". After " + format_duration(last.time) + " it is at " + format_temperature(last.mean, units) + " on average";
-  }
-  return text + ".";
-}
-
 }  // namespace
 
 void show_curve(const OvenAnswer& answer, OvenLook& look, double moment, UnitChoice units) {
-  const bool has_cooling = answer.curve.back().time > kBeyond * last_of_oven(answer);
+  const bool has_cooling = goes_on_cooling(answer);
   const bool with_cooling = has_cooling && look.shows_cooling;
   heading("curve/title", "Temperatures", 3);
   if (has_cooling) {
     int span = look.shows_cooling ? 1 : 0;
     if (segments("curve/span", "Time shown", span, {"In the oven", "With cooling"})) look.shows_cooling = span == 1;
   }
-  picture("curve", description(answer, with_cooling, units), 0.0f, kHeight, [&](ImDrawList& draw, const Rect& rect) {
+  picture("curve", curve_words(answer, with_cooling, units), 0.0f, kHeight, [&](ImDrawList& draw, const Rect& rect) {
     const Axes axes = axes_for(rect, answer, with_cooling, units);
     draw_axes(draw, rect, axes, units);
     draw_band(draw, axes, answer);

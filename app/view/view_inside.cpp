@@ -4,6 +4,8 @@
 // What happens inside the food, as it plays: which moment is shown, and the controls that move it.
 #include <algorithm>
 
+#include "app/plan/drawing_file.h"
+#include "app/plan/drawing_words.h"
 #include "app/view/views.h"
 
 namespace tinwright::view {
@@ -58,10 +60,16 @@ void edit_moment(OvenLook& look, int shown, int last, const std::string& words) 
 
 }  // namespace
 
-void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units) {
+void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units, std::vector<Wish>* wishes) {
+  const auto curve = [&](double moment) {
+    show_curve(answer, look, moment, units);
+    if (wishes == nullptr) return;
+    const bool with_cooling = goes_on_cooling(answer) && look.shows_cooling;
+    offer_drawing("curve/title", "temperatures", *wishes, [&] { return curve_file(answer, with_cooling, units); });
+  };
   const int last = static_cast<int>(std::min(answer.frame_times.size(), answer.frames.size())) - 1;
   if (last < 0) {
-    show_curve(answer, look, -1.0, units);
+    curve(-1.0);
     return;
   }
   play(look, last);
@@ -70,7 +78,7 @@ void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitCho
   const std::string when = shown == 0                 ? "going in"
                            : time <= answer.oven_ends ? format_duration(time) + ", in the oven"
                                                       : format_duration(time) + ", out of the oven";
-  show_curve(answer, look, time, units);
+  curve(time);
   show_warmth(answer, is_ring, static_cast<std::size_t>(shown), units);
   edit_moment(look, shown, last, when);
 }

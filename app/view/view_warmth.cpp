@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/view/axis.h"
+#include "app/plan/axis.h"
 #include "app/view/drawing.h"
 #include "app/view/views.h"
 #include "app/view/warmth.h"

@@ -10,9 +10,12 @@
 #include "app/plan/job_answer.h"
 #include "app/plan/oven.h"
 #include "app/view/controls.h"
+#include "app/view/host.h"
 #include "app/view/job_form.h"
 
 namespace tinwright::view {
+
+class Grips;  // view_grips.h
 
 /// The form of one pan; `prefix` ("my_pan.") is both the scope of its keys and where its problems are looked up.
 bool edit_pan(const std::string& prefix, PanEntry& entry, const BenchAnswer& answer);
@@ -35,10 +38,15 @@ std::string kept_together(const std::string& text);
 enum class FirstFigure { kLarge, kLikeOthers };
 void show_report(Key key, const Report& report, FirstFigure first = FirstFigure::kLarge);
 
-/// My pan cut through, to scale, with dough and filling; and its edge enlarged.
-void show_section(const BenchAnswer& answer, UnitChoice units);
+/// My pan cut through, to scale, with dough and filling; and its edge enlarged. Without `grips` nothing can be dragged.
+void show_section(const BenchAnswer& answer, UnitChoice units, Grips* grips = nullptr);
 /// My pan from above, with how far a slab reaches.
-void show_from_above(const BenchAnswer& answer, UnitChoice units);
+void show_from_above(const BenchAnswer& answer, UnitChoice units, Grips* grips = nullptr);
+
+/// Buttons that save a drawing as a file called `name`; `file` gives it as SVG. `title` is the key of the heading that
+/// says which drawing it is.
+void offer_drawing(Key title, const std::string& name, std::vector<Wish>& wishes,
+                   const std::function<std::string()>& file);
 
 /// How my pan is looked at in three dimensions: no part of the question.
 struct SolidLook {
@@ -61,8 +69,9 @@ struct OvenLook {
 /// What a cook would say, and the figures; not `is_current` when something was changed since.
 void show_oven(const OvenAnswer& answer, bool is_current);
 /// The temperatures against time, and those within the food, moment by moment; `is_ring` says that
-/// my pan has a core.
-void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units);
+/// my pan has a core. With `wishes` the curve can be saved.
+void show_inside(const OvenAnswer& answer, bool is_ring, OvenLook& look, UnitChoice units,
+                 std::vector<Wish>* wishes = nullptr);
 
 /// The temperatures against time; `moment` [s] is marked.
 void show_curve(const OvenAnswer& answer, OvenLook& look, double moment, UnitChoice units);

@@ -8,7 +8,7 @@ import { startServer } from '../../web/serve.mjs';
 import { launch, Tester } from './harness.mjs';
 
 const kSuites = ['jobs', 'bench', 'oven', 'errands', 'desk', 'links', 'paper', 'keeping', 'platform', 'trouble', 'controls', 'touch', 'access',
-  'solid'];
+  'solid', 'handles', 'pinch'];
 
 const [buildFolder, ...chosen] = process.argv.slice(2);
 const build = resolve(buildFolder);

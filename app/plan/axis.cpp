@@ -2,7 +2,7 @@
 // SPDX-License-Identifier: MIT
 //
 // See axis.h.
-#include "app/view/axis.h"
+#include "app/plan/axis.h"
 
 #include <algorithm>
 #include <array>
@@ -10,7 +10,7 @@
 
 #include "app/quantity/units.h"
 
-namespace tinwright::view {
+namespace tinwright {
 namespace {
 
 constexpr std::array kDegrees{1.0, 2.0, 5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0, 500.0};
@@ -71,4 +71,4 @@ std::vector<Mark> time_marks(double end, int most) {
   return marks;
 }
 
-}  // namespace tinwright::view
+}  // namespace tinwright

@@ -9,7 +9,7 @@
 
 #include "app/quantity/print.h"
 
-namespace tinwright::view {
+namespace tinwright {
 
 struct Mark {
   double at = 0.0;  // [K] or [s]
@@ -28,4 +28,4 @@ std::string degree_name(UnitChoice units);
 /// Round minutes or hours from 0 up to `end` [s].
 std::vector<Mark> time_marks(double end, int most);
 
-}  // namespace tinwright::view
+}  // namespace tinwright
