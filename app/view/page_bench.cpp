@@ -95,7 +95,8 @@ bool draw_pictures(Page& page) {
     offer_drawing("section/title", "my-pan-cut", page.wishes, [&] { return section_file(answer, units); });
     show_from_above(answer, units, &grips);
     offer_drawing("above/title", "my-pan-from-above", page.wishes, [&] { return above_file(answer, units); });
-    show_solid(answer, page.solid_look);
+    show_solid(page.answer, page.solid_look);
+    if (button("pictures/paper", "Print its paper templates")) send_for_file(page, ErrandKind::kPanPaper);
     return grips.changed();
   });
 }

@@ -79,7 +79,8 @@ void draw_pieces(Page& page, JobForm& form, int columns) {
   if (shows(0)) {
     begin_columns(columns);
     show_plan(page.job, page.job_looks, page.job_solids,
-              [&] { draw_pending(page, "plan/pending", page.job_pending); });
+              {[&] { draw_pending(page, "plan/pending", page.job_pending); },
+               [&](std::size_t pan) { send_for_file(page, ErrandKind::kPaper, pan); }});
     next_panel();
     draw_files(page);
     end_columns();

@@ -27,7 +27,7 @@ bool is_old(const JobAnswer& answer, std::size_t number) {
   return answer.is_baking() && number >= answer.fresh && number < answer.ovens.size();
 }
 
-void show_pan(JobAnswer& answer, std::size_t number, SolidLook& solid, const std::function<void()>& show_pending) {
+void show_pan(JobAnswer& answer, std::size_t number, SolidLook& solid, const PlanHooks& hooks) {
   const PanWords& pan = answer.words.in_pans[number];
   const std::string key = "plan/in" + std::to_string(number);
   const KeyScope scope(key);
@@ -42,8 +42,9 @@ void show_pan(JobAnswer& answer, std::size_t number, SolidLook& solid, const std
   if (!pan.oven.empty())
     view::answer(key + "/oven", "How long", kept_together(pan.oven), kept_together(pan.oven_detail));
   if (is_old(answer, number)) note(key + "/old", NoteKind::kPlain, "The oven's time is from before the last change.");
-  if (answer.is_baking() && number == answer.fresh) show_pending();
+  if (answer.is_baking() && number == answer.fresh) hooks.show_pending();
   show_report(key + "/oven_lines", pan.oven_lines, FirstFigure::kLikeOthers);
+  if (button(key + "/paper", "Print its paper templates", ButtonLook::kQuiet)) hooks.print_paper(number);
   end_region();
 }
 
@@ -79,7 +80,7 @@ void show_clock(const JobAnswer& answer) {
 }  // namespace
 
 void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<SolidLook>& solids,
-               const std::function<void()>& show_pending) {
+               const PlanHooks& hooks) {
   if (!answer.plan) {
     begin_region("plan", "The plan");
     heading("plan/title", "The plan", 2);
@@ -96,7 +97,7 @@ void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<Soli
   solids.resize(answer.words.in_pans.size());
   for (std::size_t i = 0; i < answer.words.in_pans.size(); ++i) {
     next_panel();
-    show_pan(answer, i, solids[i], show_pending);
+    show_pan(answer, i, solids[i], hooks);
     if (i >= answer.ovens.size() || answer.ovens[i].curve.empty()) continue;
     next_panel();
     show_heat(answer, i, looks[i]);

@@ -98,8 +98,14 @@ void edit_cupboard(JobForm& form, JobForms& forms, const JobAnswer& answer);
 void edit_wishes(JobForm& form);
 /// The scale, and a panel for each bowl; moves on between them.
 void edit_scale(JobForm& form, const JobAnswer& answer);
-/// The plan in panels; moves on between them. `show_pending` shows how far the oven has come, where it is waited for.
-void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<SolidLook>& solids,
-               const std::function<void()>& show_pending);
+/// What the plan asks of the page: to show how far the oven has come, where it is waited for, and to print the paper
+/// templates of the pan of that number.
+struct PlanHooks {
+  std::function<void()> show_pending;
+  std::function<void(std::size_t)> print_paper;
+};
+
+/// The plan in panels; moves on between them.
+void show_plan(JobAnswer& answer, std::vector<OvenLook>& looks, std::vector<SolidLook>& solids, const PlanHooks& hooks);
 
 }  // namespace tinwright::view
