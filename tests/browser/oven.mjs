@@ -140,7 +140,7 @@ async function playing(t) {
   });
   await t.check('Pause holds the moment that is shown', async () => {
     await button('Play').click();
-    await page.waitForFunction(() => Number(document.querySelector('#mirror [type=range]').value) >= 3);
+    await page.waitForFunction(() => Number(document.querySelector('[data-key="inside/moment"]').value) >= 3);
     await button('Pause').click();
     await t.rested(page);
     const held = await moment(page);
@@ -151,12 +151,12 @@ async function playing(t) {
   await t.check('Play goes on through every moment and stops at the last one', async () => {
     const from = await moment(page);
     await page.evaluate(() => {
-      const shown = document.querySelector('#mirror [type=range]');
+      const shown = document.querySelector('[data-key="inside/moment"]');
       window.seenMoments = new Set();
       window.watching = setInterval(() => window.seenMoments.add(Number(shown.value)), 20);
     });
     await button('Play').click();
-    await page.waitForFunction((end) => Number(document.querySelector('#mirror [type=range]').value) === end, last,
+    await page.waitForFunction((end) => Number(document.querySelector('[data-key="inside/moment"]').value) === end, last,
       { timeout: kPlayed });
     await button('Play').waitFor();
     const seen = await page.evaluate(() => {
