@@ -5,11 +5,12 @@
 // what they mean is decided in C++.
 import { hold, keepInPlace, letGo } from './anchor.js';
 import { startAnnouncing } from './announcer.js';
-import { grant, noteChanges, startDesk } from './desk.js';
+import { grant, keepNow, noteChanges, startDesk } from './desk.js';
 import { errandCounters, sendErrand, startErrands } from './errands.js';
 import { elementInSight, fitCanvas, heightInSight, watchZoom } from './lens.js';
 import { fetchFont, fetchModule, hideCover, showNoGraphics, showNotLoaded, showStopped, showTrouble } from './loading.js';
 import { mirrorCounters, startMirror, syncMirror } from './mirror.js';
+import { startOffline } from './offline.js';
 import { startPointers } from './pointers.js';
 import { startTurning } from './turning.js';
 
@@ -287,6 +288,8 @@ async function start(fonts) {
   drawFrame(performance.now());
   startAnnouncing();
   hideCover();
+  // Once nothing more urgent is to be done; what it fetches must not hold up the first answer.
+  (window.requestIdleCallback ?? setTimeout)(() => startOffline(hasDesk ? keepNow : () => true));
 }
 
 // A script that does not arrive raises an error on its element, which only a listener in the capturing phase hears.

@@ -4,7 +4,7 @@
 // Grants the page's wishes (app/view/host.h): files, paper, links, recipes; and keeps its job between visits.
 import { tell, untell } from './elements.js';
 import { chooseFile, saveFile, savePicture } from './files.js';
-import { noteChanges, putAway, restore } from './keeping.js';
+import { keepNow, noteChanges, putAway, restore } from './keeping.js';
 import { jobInAddress, shareLink } from './link.js';
 import { printCard } from './print.js';
 import { askForRecipe } from './recipe.js';
@@ -51,4 +51,4 @@ export async function startDesk(itsPage) {
   for (const kind of ['dragover', 'drop']) window.addEventListener(kind, (event) => event.preventDefault());
 }
 
-export { noteChanges };
+export { keepNow, noteChanges };

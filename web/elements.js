@@ -39,15 +39,43 @@ export function ask(title, content, answers, opened = () => {}) {
   });
 }
 
+let isPassing = false;  // a message that is closed by itself or by hand
+let standing = null;  // what stands at the foot while nothing else is told
+
+function show(sentence, answers) {
+  const box = document.getElementById('message');
+  box.replaceChildren(make('p', {}, sentence),
+    ...answers.map(([label, click]) => make('button', { type: 'button', click }, label)));
+  box.hidden = false;
+}
+
 /** Says a sentence at the foot of the page, until it is closed or the next one comes. It is read out too. */
 export function tell(sentence) {
-  const box = document.getElementById('message');
-  const close = () => { box.hidden = true; };
-  box.replaceChildren(make('p', {}, sentence), make('button', { type: 'button', click: close }, 'Close'));
-  box.hidden = false;
+  isPassing = true;
+  show(sentence, [['Close', untell]]);
+  say(sentence);
+}
+
+/** The same for what is good to know: it takes no other message's place, and gives way to every other. */
+export function mention(sentence) {
+  if (document.getElementById('message').hidden) show(sentence, [['Close', untell]]);
+  say(sentence);
+}
+
+/** Offers something at the foot, [label, call] each, until one is taken. Passing messages stand before it meanwhile. */
+export function offer(sentence, answers) {
+  const taken = (call) => () => {
+    standing = null;
+    untell();
+    call();
+  };
+  standing = [sentence, answers.map(([label, call]) => [label, taken(call)])];
+  if (!isPassing) show(...standing);
   say(sentence);
 }
 
 export function untell() {
-  document.getElementById('message').hidden = true;
+  if (standing && isPassing) show(...standing);
+  if (!standing) document.getElementById('message').hidden = true;
+  isPassing = false;
 }

@@ -60,24 +60,27 @@ export async function putAway() {
   }
 }
 
-async function keepNow(insists = false) {
+/** Keeps what is on the page. False when it cannot; a job that another tab was quicker than is put away, so it is safe. */
+export async function keepNow(insists = false) {
   clearTimeout(timer);
   timer = 0;
   const edition = page.edition();
-  if (edition === keptEdition && !insists) return;
+  if (edition === keptEdition && !insists) return true;
   try {
     const stamp = await keep(page.kept(), known, insists);
     if (stamp === null) {
       if (!document.hidden) await askWhich();
-      return;
+      return true;
     }
     known = stamp;
     keptEdition = edition;
     hasWork = true;
     isRefusalTold = false;
     others?.postMessage('kept');
+    return true;
   } catch {
     tellNothingKept();
+    return false;
   }
 }
 

@@ -27,7 +27,9 @@ export function showNoGraphics() {
 }
 
 export function showStopped(reason) {
-  showTrouble('The page has stopped', `Something went wrong inside it (${reason}). Load it again to go on.`);
+  const { version } = document.documentElement.dataset;
+  showTrouble('The page has stopped',
+    `Something went wrong inside it (${reason}; version ${version}). Load it again to go on.`);
 }
 
 export function hideCover() {

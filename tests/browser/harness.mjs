@@ -53,10 +53,11 @@ export class Tester {
    * Opens the page or the sampler on a device. The page gets `wrongs`: every console message, script error, policy
    * violation, and request that leaves the origin. `before(page)` runs before it loads; `wait: false` does not wait for it.
    * The page is switched to `view`: 'pan', 'job' (what a first visit shows), or '' to leave it as it comes. `inside` is a
-   * browser context to open it in, for a second visit or tab; `fragment` goes behind the address.
+   * browser context to open it in, for a second visit or tab; `fragment` goes behind the address. Without `worker` there is
+   * no service worker, as in a private window: what a check sees has then come from the server. `at` is another address.
    */
-  async open(which, device, { before, wait = true, view = 'pan', inside, fragment = '', ...context } = {}) {
-    const address = this.addresses[which];
+  async open(which, device, { before, wait = true, view = 'pan', inside, fragment = '', worker = false,
+    at: address = this.addresses[which], ...context } = {}) {
     const permissions = ['clipboard-read', 'clipboard-write'];
     const opened = inside ?? await this.browser.newContext({ ...device, permissions, ...context });
     const page = await opened.newPage();
@@ -70,6 +71,7 @@ export class Tester {
       const url = request.url();
       if (!url.startsWith(address) && !/^(data|blob):/.test(url)) page.wrongs.push(`left the origin: ${url}`);
     });
+    if (!worker) await page.addInitScript(() => { delete Navigator.prototype.serviceWorker; });
     await page.addInitScript(() => {
       window.seen = { violations: [], animationFrames: 0 };
       document.addEventListener('securitypolicyviolation', (event) => {

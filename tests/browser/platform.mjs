@@ -53,7 +53,8 @@ async function policy(t) {
   });
   await t.check('every file comes with its own type', async () => {
     for (const [name, type] of [['', 'text/html'], ['bridge.js', 'text/javascript'], ['app.wasm', 'application/wasm'],
-      ['page.css', 'text/css'], ['regular.otf', 'font/otf']]) {
+      ['page.css', 'text/css'], ['regular.otf', 'font/otf'], ['sw.js', 'text/javascript'], ['icon.svg', 'image/svg+xml'],
+      ['icon-192.png', 'image/png'], ['manifest.webmanifest', 'application/manifest+json']]) {
       const answer = await fetch(t.addresses.page + name);
       holds(answer.ok && answer.headers.get('content-type').startsWith(type), `${name}: ${answer.status}`);
       holds(answer.headers.get('x-content-type-options') === 'nosniff', name);

@@ -7,8 +7,8 @@ import { join, resolve } from 'node:path';
 import { startServer } from '../../web/serve.mjs';
 import { launch, Tester } from './harness.mjs';
 
-const kSuites = ['jobs', 'bench', 'oven', 'errands', 'desk', 'links', 'paper', 'keeping', 'platform', 'trouble', 'controls', 'touch', 'access',
-  'solid', 'handles', 'pinch'];
+const kSuites = ['jobs', 'bench', 'oven', 'errands', 'desk', 'links', 'paper', 'keeping', 'offline', 'updates', 'platform',
+  'trouble', 'controls', 'touch', 'access', 'solid', 'handles', 'pinch'];
 
 const [buildFolder, ...chosen] = process.argv.slice(2);
 const build = resolve(buildFolder);
