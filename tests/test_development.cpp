@@ -152,7 +152,7 @@ TEST_CASE("the wall of a tapered rectangle is four trapezoids joined at its corn
     CHECK(relative_error(line_length(fold), std::sqrt(2.0 * run * run + height * height)) < 1e-9);
   }
   const double sides[] = {b, a, b};
-  for (int i = 0; i < 3; ++i) {
+  for (std::size_t i = 0; i < 3; ++i) {
     CHECK(relative_error(glm::distance(strip.folds[i].front(), strip.folds[i + 1].front()), sides[i] - 2.0 * run) <
           1e-9);
     CHECK(relative_error(glm::distance(strip.folds[i].back(), strip.folds[i + 1].back()), sides[i]) < 1e-9);

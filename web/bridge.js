@@ -27,7 +27,8 @@ const night = matchMedia('(prefers-color-scheme: dark)');
 const lessMotion = matchMedia('(prefers-reduced-motion: reduce)');
 const finger = matchMedia('(pointer: coarse)');
 const encoder = new TextEncoder(), decoder = new TextDecoder();
-const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, errands: errandCounters, contextLost: 0 };
+const status = { ready: false, frames: 0, waiting: false, mirror: mirrorCounters, errands: errandCounters, contextLost: 0,
+  shownAt: 0 };
 window.__tinwright = status;
 
 let module = null;
@@ -286,6 +287,7 @@ async function start(fonts) {
   status.ready = true;
   due = 2;
   drawFrame(performance.now());
+  status.shownAt = performance.now();  // [ms] after the visit began
   startAnnouncing();
   hideCover();
   // Once nothing more urgent is to be done; what it fetches must not hold up the first answer.
