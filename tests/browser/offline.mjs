@@ -198,7 +198,9 @@ async function lossAndRefusal(t) {
     await answers(t, plain);
     await plain.waitForFunction(async () => !(await navigator.serviceWorker.getRegistration()), null,
       { polling: 100, timeout: kPatience });
-    equal([await caches(plain), await message(plain).isVisible()], [[], false]);
+    equal(await caches(plain), []);
+    // With so little room the page may well say that it cannot keep the job.
+    holds(!/without a network/.test(await message(plain).textContent()), 'a promise');
     await plain.context().close();
   });
   host.stop();
