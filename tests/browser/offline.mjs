@@ -200,7 +200,7 @@ async function lossAndRefusal(t) {
       { polling: 100, timeout: kPatience });
     equal(await caches(plain), []);
     // With so little room the page may well say that it cannot keep the job.
-    holds(!/without a network/.test(await message(plain).textContent()), 'a promise');
+    holds(!/without a network/.test(await plain.locator('#message').textContent()), 'a promise');
     await plain.context().close();
   });
   host.stop();
